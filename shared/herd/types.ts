@@ -1,0 +1,83 @@
+// What a farm writes about itself, once its shape has been checked.
+import type { Amount } from '../quantity/amount.ts';
+import type { AmountUnit, VolumeUnit } from '../quantity/units.ts';
+
+/** The two milkings of a day. */
+export type MilkingTime = 'am' | 'pm';
+/** What became of a milking: only kept milk reaches the kitchen. */
+export type Use = 'kept' | 'withheld' | 'fed' | 'lost';
+/** Units that pages show. */
+export type UnitSystem = 'us' | 'metric';
+
+/** All uses, in the order that pages list them. */
+export const USES: readonly Use[] = Object.freeze(['kept', 'withheld', 'fed', 'lost']);
+
+/** The farm's own settings, from `farm.yaml`. */
+export interface Farm {
+  readonly name: string;
+  /** IANA name of the farm's time zone. */
+  readonly timeZone: string;
+  readonly units: UnitSystem;
+  /** The unit of an amount that names none. */
+  readonly recordUnit: AmountUnit;
+  /** Languages of the site, the first one first. */
+  readonly languages: readonly string[];
+  /** Clock times of the milkings, `HH:MM`. */
+  readonly milkings: Readonly<Record<MilkingTime, string>>;
+  readonly jar: { readonly size: number; readonly unit: VolumeUnit };
+  /** A larger single milking is an error that says "check". */
+  readonly largestMilking: { readonly amount: number; readonly unit: AmountUnit };
+}
+
+/** A doe of the herd, from `does.csv`. */
+export interface Doe {
+  readonly id: string;
+  readonly name: string;
+  readonly breed: string;
+  /** ISO date, or null where the farm does not say. */
+  readonly born: string | null;
+  readonly weight_kg: number | null;
+}
+
+/** A kidding and the phases that follow it, from `kiddings.csv`. Days are day numbers. */
+export interface Kidding {
+  readonly doe: string;
+  readonly day: number;
+  readonly kids: number | null;
+  /** First morning after a night away from her kids. */
+  readonly apart: number | null;
+  /** From this day she is milked twice. */
+  readonly weaned: number | null;
+  /** From this day she is milked no more. */
+  readonly dry: number | null;
+}
+
+/** A row of the milk book. */
+export interface MilkingRow {
+  readonly doe: string;
+  /** Day number of the milking's date. */
+  readonly day: number;
+  readonly milking: MilkingTime;
+  /** Null strikes out what was entered before. */
+  readonly amount: Amount | null;
+  readonly use: Use;
+  readonly note: string;
+  /** When the row was written, ms since 1970-01-01T00:00Z; null counts as oldest. */
+  readonly entered_ms: number | null;
+  /** File, relative to the farm folder, and line: so that a page can name the row it stands on. */
+  readonly file: string;
+  readonly line: number;
+}
+
+/** The farm's records: everything that figures are computed from. */
+export interface Book {
+  readonly does: readonly Doe[];
+  readonly kiddings: readonly Kidding[];
+  readonly rows: readonly MilkingRow[];
+}
+
+/** A span of whole days, both ends included. */
+export interface Window {
+  readonly from: number;
+  readonly to: number;
+}
