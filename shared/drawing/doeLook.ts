@@ -41,7 +41,6 @@ export interface DoeLook {
   readonly beard: boolean;
   /** A small, short head, as Nigerian Dwarf does have. */
   readonly small: boolean;
-  readonly eyes: 'hay' | 'milk';
   readonly collar: 'barn' | 'meadow' | 'hay';
   /** How far she holds her head aside, in degrees, -4 .. 4. */
   readonly tilt_deg: number;
@@ -142,7 +141,6 @@ export function doeLook(breed: string, id: string): DoeLook {
     wattles: kind === 'toggenburg' ? pick(2, 4) !== 0 : kind !== 'nubian' && pick(2, 3) === 0,
     beard: kind !== 'nubian' && pick(3, 5) < 2,
     small: kind === 'nigerian',
-    eyes: kind === 'nigerian' && pick(4, 2) === 0 ? 'milk' : 'hay',
     collar: collars[pick(5, 3)] as DoeLook['collar'],
     tilt_deg: pick(6, 9) - 4,
     right: pick(7, 2) === 0,

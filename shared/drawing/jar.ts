@@ -18,7 +18,20 @@ export interface JarLevel {
   readonly y: number;
   /** The outline of the milk, closed; empty for an empty jar. Its area is exactly `fill` of a full jar's. */
   readonly outline: readonly Point[];
+  /** The outline of the empty space above it, closed, up under the lid. */
+  readonly air: readonly Point[];
 }
+
+/** The empty space that every jar has above its full line, from the right wall round under the lid to the left. */
+const shoulder: readonly Point[] = [
+  [49, 30],
+  [47, 27],
+  [41, 24.4],
+  [30, 24],
+  [20, 24.4],
+  [13, 27.4],
+  [11, 30],
+];
 
 /** Ups and downs of the surface, in drawing units at equal steps: hand-cut, and in sum level. */
 const surface: readonly number[] = [0.6, -0.7, 0.35, -0.2, 0.7, -0.9, 0.7, -0.25];
@@ -40,8 +53,8 @@ export function jarLevel(fill: number): JarLevel {
   if (Number.isNaN(fill)) throw new Error('A jar was asked for with a fill that is not a number.');
   const share = Math.min(1, Math.max(0, fill));
   const y = levelAt(share);
-  if (share === 0) return { fill: 0, y, outline: [] };
   const { left, right, base_y, full_y } = jarInside;
+  if (share === 0) return { fill: 0, y, outline: [], air: [...shoulder, [left, base_y], [right, base_y]] };
   // Near the base and the full line the cut flattens, so that it never passes them.
   const room = Math.min(1, (base_y - y) / 2, Math.max(0, (y - full_y) / 2));
   const last = surface.length - 1;
@@ -49,7 +62,7 @@ export function jarLevel(fill: number): JarLevel {
   const mean =
     (surface.reduce((sum, up) => sum + up, 0) - ((surface[0] ?? 0) + (surface[last] ?? 0)) / 2) / last;
   const top = surface.map((up, i): Point => [left + ((right - left) * i) / last, y - (up - mean) * room]);
-  return { fill: share, y, outline: [...top, [right, base_y], [left, base_y]] };
+  return { fill: share, y, outline: [...top, [right, base_y], [left, base_y]], air: [...shoulder, ...top] };
 }
 
 /**
