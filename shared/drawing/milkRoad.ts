@@ -1,0 +1,67 @@
+// The milk's road from the pail: how wide each stream runs, and where it comes down.
+import type { Point } from './outline.ts';
+
+/** Where a stream of milk goes, as the milk book's use column says. */
+export type MilkUse = 'kept' | 'withheld' | 'fed' | 'lost';
+
+/** One stream as it is drawn. */
+export interface MilkStream {
+  readonly id: MilkUse;
+  /** Middle of its place at the bottom, in drawing units. */
+  readonly foot_x: number;
+  /** Width in drawing units: its share of the whole spout's width. 0 when no milk went this way. */
+  readonly width: number;
+  /** The stream's outline, closed; empty when no milk went this way. */
+  readonly outline: readonly Point[];
+}
+
+/** The road's measures, in drawing units. */
+export const milkRoadBox = { width: 800, spout_x: 400, spout_y: 190, foot_y: 372, spoutWidth: 200 } as const;
+
+/** How many steps a stream's side is cut in. */
+const steps = 9;
+
+function sideAt(from_x: number, to_x: number, t: number): Point {
+  const { spout_y, foot_y } = milkRoadBox;
+  // Falls first and runs aside later, as milk does from a pail: a smooth step in x over an even step in y.
+  const eased = t * t * (3 - 2 * t);
+  return [from_x + (to_x - from_x) * eased, spout_y + (foot_y - spout_y) * t];
+}
+
+function streamOutline(from_x: number, to_x: number, width: number): Point[] {
+  const sway = Math.min(1.6, width / 6);
+  const left: Point[] = [];
+  const right: Point[] = [];
+  for (let i = 0; i <= steps; i += 1) {
+    const [x, y] = sideAt(from_x, to_x, i / steps);
+    // Both sides sway alike, so that the stream keeps its width.
+    const cut = i === 0 || i === steps ? 0 : sway * (i % 2 === 0 ? 1 : -1);
+    left.push([x - width / 2 + cut, y]);
+    right.push([x + width / 2 + cut, y]);
+  }
+  return [...left, ...right.reverse()];
+}
+
+/**
+ * The streams for parts of the milk, in the order given, left to right.
+ *
+ * Each `share` is 0..1 of all the milk, and the shares together at most 1 (a millionth more is let pass as
+ * rounding); otherwise it throws. The width of a stream, measured level, is exactly its share of the spout's width,
+ * all the way down.
+ */
+export function milkRoad(parts: readonly { readonly id: MilkUse; readonly share: number }[]): MilkStream[] {
+  const whole = parts.reduce((sum, part) => sum + part.share, 0);
+  if (parts.some((part) => !(part.share >= 0)) || whole > 1 + 1e-6) {
+    throw new Error(`The milk's parts must each be 0 or more and together at most 1, not ${whole}.`);
+  }
+  const { width, spout_x, spoutWidth } = milkRoadBox;
+  const place = width / Math.max(1, parts.length);
+  let from_x = spout_x - (spoutWidth * whole) / 2;
+  return parts.map((part, i) => {
+    const wide = part.share * spoutWidth;
+    const foot_x = place * (i + 0.5);
+    const middle_x = from_x + wide / 2;
+    from_x += wide;
+    return { id: part.id, foot_x, width: wide, outline: wide > 0 ? streamOutline(middle_x, foot_x, wide) : [] };
+  });
+}
