@@ -16,28 +16,39 @@ export interface MilkStream {
 }
 
 /** The road's measures, in drawing units. */
-export const milkRoadBox = { width: 800, spout_x: 400, spout_y: 190, foot_y: 372, spoutWidth: 200 } as const;
+export const milkRoadBox = { width: 800, spout_x: 400, rim_y: 84, spout_y: 214, foot_y: 426, spoutWidth: 220 } as const;
 
-/** How many steps a stream's side is cut in. */
-const steps = 9;
+/** How many cuts a stream's side has below the pail. */
+const steps = 12;
 
-function sideAt(from_x: number, to_x: number, t: number): Point {
+interface Middle {
+  readonly at: Point;
+  /** Across the stream, one unit long. */
+  readonly across: Point;
+}
+
+function middleAt(from_x: number, to_x: number, t: number): Middle {
   const { spout_y, foot_y } = milkRoadBox;
-  // Falls first and runs aside later, as milk does from a pail: a smooth step in x over an even step in y.
+  const fall = foot_y - spout_y;
+  const aside = to_x - from_x;
+  // Straight down at both ends: a smooth step aside over an even step down.
   const eased = t * t * (3 - 2 * t);
-  return [from_x + (to_x - from_x) * eased, spout_y + (foot_y - spout_y) * t];
+  const dx = aside * 6 * t * (1 - t);
+  const length = Math.hypot(dx, fall);
+  return { at: [from_x + aside * eased, spout_y + fall * t], across: [fall / length, -dx / length] };
 }
 
 function streamOutline(from_x: number, to_x: number, width: number): Point[] {
   const sway = Math.min(1.6, width / 6);
-  const left: Point[] = [];
-  const right: Point[] = [];
+  const half = width / 2;
+  const left: Point[] = [[from_x - half, milkRoadBox.rim_y]];
+  const right: Point[] = [[from_x + half, milkRoadBox.rim_y]];
   for (let i = 0; i <= steps; i += 1) {
-    const [x, y] = sideAt(from_x, to_x, i / steps);
+    const { at, across } = middleAt(from_x, to_x, i / steps);
     // Both sides sway alike, so that the stream keeps its width.
     const cut = i === 0 || i === steps ? 0 : sway * (i % 2 === 0 ? 1 : -1);
-    left.push([x - width / 2 + cut, y]);
-    right.push([x + width / 2 + cut, y]);
+    left.push([at[0] + across[0] * (cut - half), at[1] + across[1] * (cut - half)]);
+    right.push([at[0] + across[0] * (cut + half), at[1] + across[1] * (cut + half)]);
   }
   return [...left, ...right.reverse()];
 }
@@ -46,8 +57,8 @@ function streamOutline(from_x: number, to_x: number, width: number): Point[] {
  * The streams for parts of the milk, in the order given, left to right.
  *
  * Each `share` is 0..1 of all the milk, and the shares together at most 1 (a millionth more is let pass as
- * rounding); otherwise it throws. The width of a stream, measured level, is exactly its share of the spout's width,
- * all the way down.
+ * rounding); otherwise it throws. The width of a stream, measured across it, is exactly its share of the spout's
+ * width, all the way down.
  */
 export function milkRoad(parts: readonly { readonly id: MilkUse; readonly share: number }[]): MilkStream[] {
   const whole = parts.reduce((sum, part) => sum + part.share, 0);
