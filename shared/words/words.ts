@@ -38,8 +38,9 @@ function pluralOf(
   forms: Readonly<Record<string, string>>,
   n: string | number | undefined,
 ): string {
-  // A formatted number ("1 1/2") is told by its own value only where it is a plain one.
-  const category = new Intl.PluralRules(words.lang).select(Number(n));
+  // Nothing at all often wants a sentence of its own, which no language's rules ask for.
+  const category =
+    Number(n) === 0 && forms['zero'] ? 'zero' : new Intl.PluralRules(words.lang).select(Number(n));
   const text = forms[category] ?? forms['other'];
   if (text === undefined)
     throw new Error(`"${key}" in ${words.lang} has no text for "${category}" or "other".`);

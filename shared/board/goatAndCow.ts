@@ -1,0 +1,67 @@
+// Goat's and cow's milk side by side, from one published table.
+import { nutrientOf, perCup, type NutrientRow } from '../milk/composition.ts';
+import { decimalText } from '../quantity/show.ts';
+import type { Answer, BoardInput, Pair, ProofRow } from './types.ts';
+
+/** Foods of the USDA table: goat's milk, and whole cow's milk as shops sell it (3.25 % fat). */
+export const GOAT_FOOD = '01106';
+export const COW_FOOD = '01077';
+const WATER = '255';
+// Nutrient numbers of the same table. It has no lactose for goat's milk, so carbohydrate stands for sugar.
+const COMPARED: readonly { key: string; no: string; places: number }[] = [
+  { key: 'protein', no: '203', places: 1 },
+  { key: 'fat', no: '204', places: 1 },
+  { key: 'sugar', no: '205', places: 1 },
+  { key: 'calcium', no: '301', places: 0 },
+];
+
+/** Water in a hundred parts, and what a cup of each milk holds. Missing where the table lacks a row. */
+export function goatAndCow(input: BoardInput): Answer {
+  const { composition, lang } = input;
+  const goatWater = nutrientOf(composition, GOAT_FOOD, WATER);
+  const cowWater = nutrientOf(composition, COW_FOOD, WATER);
+  const pairs = COMPARED.flatMap(({ key, no, places }): { pair: Pair; rows: NutrientRow[] }[] => {
+    const goat = nutrientOf(composition, GOAT_FOOD, no);
+    const cow = nutrientOf(composition, COW_FOOD, no);
+    if (!goat || !cow) return [];
+    const text = (row: NutrientRow) => decimalText(perCup(row), places, lang);
+    const pair = {
+      key,
+      unit: goat.unit,
+      goat: perCup(goat),
+      cow: perCup(cow),
+      goatText: text(goat),
+      cowText: text(cow),
+    };
+    return [{ pair, rows: [goat, cow] }];
+  });
+  const missing = !goatWater || !cowWater;
+  const n = missing ? 0 : Math.round(goatWater.per_100g);
+  return {
+    name: 'goat-and-cow',
+    missing,
+    number: missing ? '' : String(n),
+    slots: { n, cow: missing ? 0 : Math.round(cowWater.per_100g) },
+    variants: {},
+    concrete: n,
+    picture: { kind: 'two-milks', pairs: pairs.map(({ pair }) => pair) },
+    proof: {
+      figure: null,
+      steps: pairs.map(({ rows: [goat, cow], pair }) => ({
+        label: pair.key,
+        sum: `${goat?.per_100g} × 2.44 = ${pair.goatText} · ${cow?.per_100g} × 2.44 = ${pair.cowText} ${pair.unit}`,
+      })),
+      columns: ['food', 'nutrient', 'per100g'],
+      rows: [goatWater, cowWater, ...pairs.flatMap(({ rows }) => rows)].flatMap((row) =>
+        row ? [tableRow(row)] : [],
+      ),
+      missing: 0,
+      facts: ['cup-of-milk', 'milk-allergy', 'no-goat-lactose'],
+      table: goatWater?.source ?? null,
+    },
+  };
+}
+
+function tableRow(row: NutrientRow): ProofRow {
+  return { cells: [`${row.food_id} ${row.food}`, row.nutrient, `${row.per_100g} ${row.unit}`], place: null };
+}

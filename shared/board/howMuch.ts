@@ -1,0 +1,84 @@
+// How much milk does one doe give? Told by the doe in the middle, so that nobody wins.
+import type { DoeWeek } from '../herd/week.ts';
+import { dateText } from '../quantity/show.ts';
+import { BOOK_COLUMNS, bookRow, dayAmount, exactText, servings } from './shown.ts';
+import type { Answer, BoardInput, ProofStep } from './types.ts';
+
+/**
+ * The doe in the middle by her mean day of the week, among those milked twice a day if there are
+ * any. Of an even number the lower of the two middle ones is taken, so that she is a real doe.
+ */
+export function middleDoe(input: BoardInput): { doe: DoeWeek; mean_mL: number } | null {
+  const { week, figures } = input;
+  const known = week.does.flatMap((doe) => {
+    const mean_L = figures.figures[`doe.${doe.id}.week.dailyMean`]?.value ?? null;
+    return mean_L === null ? [] : [{ doe, mean_mL: mean_L * 1000 }];
+  });
+  const twice = known.filter(({ doe }) => doe.phase === 'twice a day');
+  const inOrder = (twice.length > 0 ? twice : known).toSorted((a, b) => a.mean_mL - b.mean_mL);
+  return inOrder[Math.floor((inOrder.length - 1) / 2)] ?? null;
+}
+
+/** The middle doe's mean day, in cups or litres, and how many children it serves. */
+export function howMuch(input: BoardInput): Answer {
+  const middle = middleDoe(input);
+  if (middle === null) return noDoe(input);
+  const { doe, mean_mL } = middle;
+  const { n, text } = dayAmount(input, mean_mL);
+  const children = servings(mean_mL);
+  return {
+    name: 'how-much',
+    missing: false,
+    number: text,
+    slots: { n, amount: text, name: doe.name },
+    variants: { unit: input.units },
+    concrete: children,
+    picture: { kind: 'jars', milk_mL: mean_mL, children },
+    proof: {
+      figure: `doe.${doe.id}.week.dailyMean`,
+      steps: meanSteps(input, doe, mean_mL),
+      columns: BOOK_COLUMNS,
+      rows: doe.milkings.map((row) => bookRow(input, doe.name, row)),
+      missing: doe.missing.length,
+      facts: ['school-serving'],
+      table: null,
+    },
+  };
+}
+
+/** One line a day that counts, then the division. Days with a missing milking stand in no line. */
+function meanSteps(input: BoardInput, doe: DoeWeek, mean_mL: number): ProofStep[] {
+  const short = new Set(doe.missing.map((milking) => milking.date));
+  const dates = [...new Set(doe.milkings.map((row) => row.date))].filter((date) => !short.has(date));
+  const days = dates.map((date) => {
+    const rows = doe.milkings.filter((row) => row.date === date);
+    const total_mL = rows.reduce((sum, row) => sum + row.amount_mL, 0);
+    const parts = rows.map((row) => exactText(input, row.amount_mL)).join(' + ');
+    const sum = rows.length > 1 ? `${parts} = ${exactText(input, total_mL)}` : parts;
+    return { label: dateText(date, input.lang, 'day'), sum, total_mL };
+  });
+  const all_mL = days.reduce((sum, day) => sum + day.total_mL, 0);
+  const division = `${exactText(input, all_mL)} ÷ ${days.length} = ${exactText(input, mean_mL)}`;
+  return [...days.map(({ label, sum }) => ({ label, sum })), { label: '', sum: division }];
+}
+
+function noDoe(input: BoardInput): Answer {
+  return {
+    name: 'how-much',
+    missing: true,
+    number: '',
+    slots: { n: 0, amount: '', name: '' },
+    variants: { unit: input.units },
+    concrete: 0,
+    picture: { kind: 'jars', milk_mL: 0, children: 0 },
+    proof: {
+      figure: null,
+      steps: [],
+      columns: [],
+      rows: [],
+      missing: 0,
+      facts: ['school-serving'],
+      table: null,
+    },
+  };
+}

@@ -1,0 +1,72 @@
+// How the board tells volumes: cups or litres for a day, the farm's jars for a week, and the sums behind them.
+import type { WeekMilking } from '../herd/week.ts';
+import { dateText, decimalText, inParts, mixedText } from '../quantity/show.ts';
+import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
+import type { BoardInput, ProofRow } from './types.ts';
+
+/** A school serving of milk is half a US pint, 8 fl oz. Source: USDA school meals (from memory). */
+export const SERVING_ML = UNIT_ML['fl oz'].mul(8).valueOf();
+
+/** The unit that the farm's pages count a day's milk in. */
+export function dayUnit({ units }: BoardInput): VolumeUnit {
+  return units === 'us' ? 'cup' : 'L';
+}
+
+/** A volume in that unit as a child reads it: whole cups, or litres in halves. */
+export function dayAmount(input: BoardInput, volume_mL: number): { n: number; text: string } {
+  const partsPerUnit = input.units === 'us' ? 1 : 2;
+  const parts = inParts(volume_mL, dayUnit(input), partsPerUnit);
+  return { n: parts / partsPerUnit, text: mixedText(parts, partsPerUnit, input.lang) };
+}
+
+/** A volume in the farm's jars, to the half jar. */
+export function jarAmount(input: BoardInput, volume_mL: number): { n: number; text: string } {
+  const halves = Math.floor((volume_mL / input.jar_mL) * 2 + 0.5);
+  // One jar or less is told in the singular: half a jar.
+  return { n: halves <= 2 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
+}
+
+/** Whole school servings in a volume. */
+export function servings(volume_mL: number): number {
+  return Math.floor(volume_mL / SERVING_ML + 1e-9);
+}
+
+/** A volume with two decimals in the day's unit, as a calculator shows it. */
+export function exactText(input: BoardInput, volume_mL: number): string {
+  return decimalText(volume_mL / UNIT_ML[dayUnit(input)].valueOf(), 2, input.lang);
+}
+
+/** An amount as the book has it, such as `11 1/2 cup`. */
+export function writtenText({ amount }: WeekMilking): string {
+  const { num, den, unit } = amount;
+  const whole = Math.floor(num / den);
+  const rest = num - whole * den;
+  if (rest === 0) return `${whole} ${unit}`;
+  if (/^10*$/.test(String(den))) return `${num / den} ${unit}`;
+  return whole === 0 ? `${rest}/${den} ${unit}` : `${whole} ${rest}/${den} ${unit}`;
+}
+
+/** A row of the book as the proof lists it: date, milking, doe, amount as written, in the day's unit, use. */
+export function bookRow(input: BoardInput, doe: string, row: WeekMilking): ProofRow {
+  return {
+    cells: [
+      dateText(row.date, input.lang, 'day'),
+      row.milking,
+      doe,
+      writtenText(row),
+      exactText(input, row.amount_mL),
+      row.use,
+    ],
+    place: `${row.file}:${row.line}`,
+  };
+}
+
+/** Headings of such rows, keys under `barn.proof.column`. */
+export const BOOK_COLUMNS: readonly string[] = Object.freeze([
+  'date',
+  'milking',
+  'doe',
+  'written',
+  'amount',
+  'use',
+]);

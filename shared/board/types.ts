@@ -1,0 +1,97 @@
+// What an answer in the barn consists of: numbers and places, no words of any language.
+import type { FiguresFile } from '../herd/figures.ts';
+import type { Kidding, UnitSystem } from '../herd/types.ts';
+import type { WeekView } from '../herd/week.ts';
+import type { NutrientRow } from '../milk/composition.ts';
+import type { Slots } from '../words/words.ts';
+
+/** Everything that the answers are computed from. */
+export interface BoardInput {
+  readonly lang: string;
+  readonly units: UnitSystem;
+  /** The farm's jar, mL. */
+  readonly jar_mL: number;
+  readonly figures: FiguresFile;
+  readonly week: WeekView;
+  readonly kiddings: readonly Kidding[];
+  readonly composition: readonly NutrientRow[];
+}
+
+/** The questions that the board answers so far, in its order. */
+export type QuestionName =
+  'why-milk' | 'how-much' | 'whose-milk' | 'goat-and-cow' | 'does-it-hurt' | 'where-it-goes';
+
+/** A step of the proof: a label and the numbers put in, ready to be redone with a pocket calculator. */
+export interface ProofStep {
+  readonly label: string;
+  readonly sum: string;
+}
+
+/** A row of the book, or of another table, that the number stands on. */
+export interface ProofRow {
+  readonly cells: readonly string[];
+  /** File and line, where the row is the farm's own. */
+  readonly place: string | null;
+}
+
+/** How we know. */
+export interface Proof {
+  /** Id in `figures.json`, where the number is one of its figures. */
+  readonly figure: string | null;
+  readonly steps: readonly ProofStep[];
+  /** Keys of the headings of `rows`, under `barn.proof.column`. */
+  readonly columns: readonly string[];
+  readonly rows: readonly ProofRow[];
+  /** Milkings that were expected and are not in the book. */
+  readonly missing: number;
+  /** Ids of the facts it leans on, in `content/facts`. */
+  readonly facts: readonly string[];
+  /** The published table it was computed from, if any. */
+  readonly table: string | null;
+}
+
+/** One doe's milk as the board draws it. */
+export interface DoeJars {
+  readonly id: string;
+  readonly name: string;
+  readonly breed: string;
+  readonly milk_mL: number | null;
+  readonly amount: string;
+  /** Key under `barn.doe` that says where she is in her year. */
+  readonly standing: 'twice' | 'morning' | 'withKids' | 'dry' | 'noEntry';
+}
+
+/** Two amounts of one nutrient, side by side. */
+export interface Pair {
+  readonly key: string;
+  readonly unit: string;
+  readonly goat: number;
+  readonly cow: number;
+  readonly goatText: string;
+  readonly cowText: string;
+}
+
+/** What is drawn with an answer. */
+export type Picture =
+  | { readonly kind: 'nursing'; readonly kids: number }
+  | { readonly kind: 'jars'; readonly milk_mL: number; readonly children: number }
+  | { readonly kind: 'does'; readonly does: readonly DoeJars[] }
+  | { readonly kind: 'two-milks'; readonly pairs: readonly Pair[] }
+  | { readonly kind: 'hands' }
+  | { readonly kind: 'road'; readonly parts: readonly { id: string; share: number; amount: string }[] };
+
+/** An answer, or `missing` where the book cannot give it. */
+export interface Answer {
+  readonly name: QuestionName;
+  readonly missing: boolean;
+  /** The big number as shown; empty where it is missing. */
+  readonly number: string;
+  /** Fills the slots of the question's words. */
+  readonly slots: Slots;
+  /** Which variant of a text applies, by the text's key: `unit: 'metric'` means the key `unit.metric`. */
+  readonly variants: Readonly<Record<string, string>>;
+  /** The count that the `concrete` text speaks of. */
+  readonly concrete: number;
+  readonly picture: Picture;
+  readonly proof: Proof;
+}

@@ -1,0 +1,45 @@
+// Where does this week's milk go? By the use that the milker wrote down.
+import { USES } from '../herd/types.ts';
+import { BOOK_COLUMNS, bookRow, dayAmount, exactText, jarAmount, servings } from './shown.ts';
+import type { Answer, BoardInput } from './types.ts';
+
+/** Jars that reached the kitchen, and the road of the rest. */
+export function whereItGoes(input: BoardInput): Answer {
+  const { week, figures } = input;
+  const total_mL = (figures.figures['herd.week.total']?.value ?? 0) * 1000;
+  const kept_mL = (figures.figures['herd.week.kept']?.value ?? 0) * 1000;
+  const jars = jarAmount(input, kept_mL);
+  const used = USES.filter((use) => week.uses_mL[use] > 0);
+  return {
+    name: 'where-it-goes',
+    missing: total_mL === 0,
+    number: total_mL === 0 ? '' : jars.text,
+    slots: { n: jars.n, amount: jars.text },
+    variants: { headline: kept_mL === 0 ? 'none' : kept_mL * 2 > total_mL ? 'most' : 'some' },
+    concrete: servings(kept_mL),
+    picture: {
+      kind: 'road',
+      parts: USES.map((use) => ({
+        id: use,
+        share: total_mL === 0 ? 0 : week.uses_mL[use] / total_mL,
+        amount: dayAmount(input, week.uses_mL[use]).text,
+      })),
+    },
+    proof: {
+      figure: 'herd.week.kept',
+      steps: [
+        ...used.map((use) => ({ label: use, sum: exactText(input, week.uses_mL[use]) })),
+        {
+          label: '',
+          sum: `${used.map((use) => exactText(input, week.uses_mL[use])).join(' + ')} = ${exactText(input, total_mL)}`,
+        },
+        { label: '', sum: `${exactText(input, kept_mL)} ÷ ${exactText(input, input.jar_mL)} ≈ ${jars.text}` },
+      ],
+      columns: BOOK_COLUMNS,
+      rows: week.does.flatMap((doe) => doe.milkings.map((row) => bookRow(input, doe.name, row))),
+      missing: week.does.reduce((sum, doe) => sum + doe.missing.length, 0),
+      facts: ['raw-milk', 'withheld-milk', 'school-serving'],
+      table: null,
+    },
+  };
+}

@@ -1,0 +1,27 @@
+// The shape of what a coordinator writes; each field with the sentence that its writer needs.
+import { defineCollection } from 'astro:content';
+import { glob } from 'astro/loaders';
+import * as z from 'zod';
+
+const text = z.string().min(1);
+// One text, or one for each plural form or variant (`one`, `other`; `us`, `metric`).
+const forms = z.union([text, z.record(z.string(), text)]);
+
+const questions = defineCollection({
+  loader: glob({ pattern: '*/*.mdx', base: './content/questions' }),
+  schema: z.strictObject({
+    question: text.describe('What a visitor asks, in the words of a child.'),
+    words: z.strictObject({
+      unit: forms.describe('What the big number counts; stands right below it.'),
+      headline: forms.describe('The answer in seven words or so.'),
+      why: z.strictObject({ first: forms, second: forms, third: forms }).describe('Three short sentences, one idea.'),
+      concrete: forms.describe("The number tied to the child's world; its {n} is the number of children or of milkings."),
+      think: forms.describe('One question to take along.'),
+      missing: forms.describe('What to say where the book cannot answer.'),
+      rule: forms.describe('How the number is made, so that a reader can redo it.'),
+      change: forms.describe('What would change the number.'),
+    }),
+  }),
+});
+
+export const collections = { questions };

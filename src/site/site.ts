@@ -1,0 +1,64 @@
+// The farm as every page sees it: read once, computed once, the same for all.
+import { resolve } from 'node:path';
+import { figuresOf, type FiguresFile } from '../../shared/herd/figures.ts';
+import { openLedger } from '../../shared/herd/ledger.ts';
+import type { Book, Farm } from '../../shared/herd/types.ts';
+import { weekView, type WeekView } from '../../shared/herd/week.ts';
+import { UNIT_ML } from '../../shared/quantity/units.ts';
+import { readFarm, type Notice } from '../farm/readFarm.ts';
+import { tellFaults } from '../farm/tell.ts';
+import { knownLanguages } from './words.ts';
+
+export { wordsOf, wordsUnder } from './words.ts';
+
+/** What pages load. */
+export interface Site {
+  readonly farm: Farm;
+  readonly book: Book;
+  readonly figures: FiguresFile;
+  readonly week: WeekView;
+  /** Volume of the farm's jar, mL. */
+  readonly jar_mL: number;
+  readonly notices: readonly Notice[];
+  /** The farm's languages that we have words in, its first one first. */
+  readonly languages: readonly string[];
+}
+
+let opened: Site | null = null;
+
+/** Reads the farm folder of `FARM_DIR` (the demo farm without one) for `AS_OF`. Throws the whole list of faults. */
+export function openSite(): Site {
+  if (opened) return opened;
+  const dir = resolve(process.env['FARM_DIR'] ?? 'content/farm');
+  const reading = readFarm(dir, { asOf: process.env['AS_OF'], now_ms: Date.now() });
+  if (!reading.ok) throw new Error(tellFaults(reading.faults, dir));
+  const { farm, book, asOf, notices } = reading;
+  const ledger = openLedger(book, asOf);
+  const known = knownLanguages();
+  const languages = farm.languages.filter((lang) => known.includes(lang));
+  opened = {
+    farm,
+    book,
+    figures: figuresOf(book, ledger),
+    week: weekView(book, ledger),
+    jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
+    notices,
+    languages: languages.length > 0 ? languages : ['en'],
+  };
+  return opened;
+}
+
+/** The address of a page in a language, under the base path that the site is built for. */
+export function href(lang: string, path: string): string {
+  const base = import.meta.env.BASE_URL.replace(/\/$/, '');
+  const prefix = lang === openSite().languages[0] ? '' : `/${lang}`;
+  return `${base}${prefix}${path}`;
+}
+
+/** One route a language for pages under `src/pages/[...lang]/`; the first language stands at `/`. */
+export function langPaths(): { params: { lang: string | undefined }; props: { lang: string } }[] {
+  return openSite().languages.map((lang, index) => ({
+    params: { lang: index === 0 ? undefined : lang },
+    props: { lang },
+  }));
+}
