@@ -16,7 +16,7 @@ export interface MilkStream {
 }
 
 /** The road's measures, in drawing units. */
-export const milkRoadBox = { width: 800, spout_x: 400, rim_y: 84, spout_y: 214, foot_y: 426, spoutWidth: 220 } as const;
+export const milkRoadBox = { width: 800, spout_x: 400, rim_y: 84, spout_y: 176, foot_y: 496, spoutWidth: 120 } as const;
 
 /** How many cuts a stream's side has below the pail. */
 const steps = 12;
@@ -50,7 +50,8 @@ function streamOutline(from_x: number, to_x: number, width: number): Point[] {
     left.push([at[0] + across[0] * (cut - half), at[1] + across[1] * (cut - half)]);
     right.push([at[0] + across[0] * (cut + half), at[1] + across[1] * (cut + half)]);
   }
-  return [...left, ...right.reverse()];
+  // The stream ends in a tongue, not in a straight cut.
+  return [...left, [to_x, milkRoadBox.foot_y + Math.min(12, width / 3)], ...right.reverse()];
 }
 
 /**

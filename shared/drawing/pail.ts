@@ -3,6 +3,8 @@ import type { Point } from './outline.ts';
 
 /** A window in a vessel's wall and the milk behind it. */
 export interface WindowLevel {
+  /** The share that is drawn, 0..1. */
+  readonly fill: number;
   /** The window, closed. */
   readonly inside: readonly Point[];
   /** The milk, closed; empty when there is none. Its area is exactly the share asked for of the window's. */
@@ -33,7 +35,7 @@ function levelIn(box: Box, fill: number): WindowLevel {
     [right, base_y],
     [left, base_y],
   ];
-  if (share === 0) return { inside, milk: [] };
+  if (share === 0) return { fill: 0, inside, milk: [] };
   // The surface tips to and fro by the same amount, so its mean stays at the level.
   const tip = Math.min(1.2, base_y - y, y - full_y);
   const middle = (left + right) / 2;
@@ -44,7 +46,7 @@ function levelIn(box: Box, fill: number): WindowLevel {
     [right, base_y],
     [left, base_y],
   ];
-  return { inside, milk };
+  return { fill: share, inside, milk };
 }
 
 /** Where milk stands in the pail's window; `fill` is a share 0..1, held within it, and must be a number. */
