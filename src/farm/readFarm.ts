@@ -1,0 +1,164 @@
+// Reads a farm folder: either the whole book, or the complete list of what keeps it from being read.
+import { statSync } from 'node:fs';
+import { isoDate } from '../../shared/calendar/day.ts';
+import { standingRows } from '../../shared/herd/standing.ts';
+import type { Book, Doe, Farm, Kidding, MilkingRow } from '../../shared/herd/types.ts';
+import { amountReader, type AmountRules } from './amountCell.ts';
+import { readAsOf, type AsOf } from './asOf.ts';
+import { DOES_FILE, readDoes } from './doesTable.ts';
+import { doeNames, type DoeNames } from './doeNames.ts';
+import { momentReader } from './entered.ts';
+import { counted, faultAt, sortedFaults, type Fault, type Findings, type Notice } from './fault.ts';
+import { KIDDINGS_FILE, readKiddings } from './kiddingsTable.ts';
+import { milkingFiles, MILKINGS_FOLDER, namesIn } from './milkingFiles.ts';
+import { dayReader, readMilkings } from './milkingsTable.ts';
+import { nearestName } from './nearest.ts';
+import { farmOf, LARGEST_MILKING, readSettings, SETTINGS_FILE, type SettingsReading } from './settings.ts';
+import type { Settings } from './settingsRule.ts';
+
+export type { Fault, Notice } from './fault.ts';
+
+/** A farm that could be read, or everything that a person must put right first. */
+export type FarmReading =
+  | { ok: true; farm: Farm; book: Book; asOf: number; asOfFrom: AsOf['asOfFrom']; notices: Notice[] }
+  | { ok: false; faults: Fault[]; notices: Notice[] };
+
+/** What a reading takes from outside the folder. */
+export interface ReadSettings {
+  /** `AS_OF` as it was given; empty counts as not given. */
+  readonly asOf?: string | undefined;
+  readonly now_ms: number;
+}
+
+/**
+ * Reads `farm.yaml`, `does.csv`, `kiddings.csv` and `milkings/*.csv` of a folder and checks every
+ * cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
+ */
+export function readFarm(dir: string, settings: ReadSettings): FarmReading {
+  const findings: Findings = { faults: [], notices: [] };
+  if (!isFolder(dir)) {
+    findings.faults.push(noFolder());
+    return { ok: false, ...findings };
+  }
+  const reading = isThere(dir, SETTINGS_FILE, findings)
+    ? readSettings(dir, findings)
+    : { fields: {}, whole: false };
+  const { fields, whole } = reading;
+  const timeZone = fields.timeZone ?? 'UTC';
+  const asOf = readAsOf(settings.asOf, fields.asOf, { now_ms: settings.now_ms, timeZone }, findings);
+  // Where farm.yaml is torn it may have meant to set a day of its own.
+  const lastDay = asOf.asOfFrom === 'clock' && whole ? asOf.asOf : null;
+  const herd = isThere(dir, DOES_FILE, findings)
+    ? readDoes(dir, lastDay, findings)
+    : { does: [], faultyIds: [], readable: false };
+  const names = doeNames(herd.does, herd.faultyIds, herd.readable);
+  const kiddings = isThere(dir, KIDDINGS_FILE, findings) ? readKiddings(dir, names, lastDay, findings) : [];
+  const rows = readBook(dir, { reading, names, timeZone, lastDay }, findings);
+  const book = { does: herd.does, kiddings, rows };
+  if (findings.faults.length > 0)
+    return { ok: false, faults: sortedFaults(findings.faults), notices: findings.notices };
+  addNotices(book, asOf, findings);
+  return { ok: true, farm: farmOf(fields as Settings), book, ...asOf, notices: findings.notices };
+}
+
+function readBook(
+  dir: string,
+  {
+    reading,
+    names,
+    timeZone,
+    lastDay,
+  }: { reading: SettingsReading; names: DoeNames; timeZone: string; lastDay: number | null },
+  findings: Findings,
+): MilkingRow[] {
+  const rows: MilkingRow[] = [];
+  const { recordUnit = 'cup' } = reading.fields;
+  const readers = {
+    does: names,
+    amount: amountReader({ recordUnit, largest: largestOf(reading) }),
+    moment: momentReader(timeZone),
+    day: dayReader(),
+    lastDay,
+  };
+  for (const file of milkingFiles(dir, findings)) readMilkings(dir, file, readers, rows, findings);
+  for (const [first, second] of standingRows(rows).clashes) findings.faults.push(clash(first, second));
+  return rows;
+}
+
+function largestOf({ fields, whole }: SettingsReading): AmountRules['largest'] {
+  if (fields.largestMilking && fields.recordUnit) return { ...fields.largestMilking, from: 'in farm.yaml' };
+  return whole ? { ...LARGEST_MILKING, from: 'where farm.yaml names none' } : null;
+}
+
+function clash(first: MilkingRow, second: MilkingRow): Fault {
+  return faultAt(
+    second.file,
+    { line: second.line, column: 1 },
+    {
+      found: `${second.doe}, ${isoDate(second.day)} ${second.milking} a second time (the first is ${first.file}:${first.line}), and "entered" does not say which is newer`,
+      expected: 'one row for each doe, date and milking, or a later "entered" in the row that counts',
+      todo: 'take the wrong row out, or write under entered when the right one was written',
+    },
+  );
+}
+
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
+}
+
+function noFolder(): Fault {
+  return faultAt('.', null, {
+    found: 'no such folder',
+    expected: 'the farm folder, with farm.yaml, does.csv, kiddings.csv and milkings/ in it',
+    todo: 'check the path in FARM_DIR, or lay out a new folder with "npm run farm -- FOLDER"',
+  });
+}
+
+function isThere(dir: string, file: string, findings: Findings): boolean {
+  const names = namesIn(dir);
+  if (names.includes(file)) return true;
+  const nearest = nearestName(file, names);
+  findings.faults.push(
+    faultAt(file, null, {
+      found: 'no such file',
+      expected: `${file} in the farm folder`,
+      nearest,
+      todo: nearest
+        ? `rename that file to ${file}`
+        : `put it there; "npm run farm -- FOLDER" lays out an empty one elsewhere to copy`,
+    }),
+  );
+  return false;
+}
+
+function addNotices(
+  book: { does: readonly Doe[]; kiddings: readonly Kidding[]; rows: readonly MilkingRow[] },
+  { asOf, asOfFrom }: AsOf,
+  { notices }: Findings,
+): void {
+  const add = (file: string | null, text: string) => notices.push({ file, line: null, text });
+  if (book.does.length === 0) add(DOES_FILE, 'There is no doe yet: give each one a row.');
+  else if (book.kiddings.length === 0)
+    add(KIDDINGS_FILE, 'There is no kidding yet, so no milking is expected of any doe.');
+  const noBook = notices.some(({ text }) => text.startsWith('There is no milk book yet'));
+  if (book.rows.length === 0 && !noBook) add(MILKINGS_FOLDER, 'There is no milking in the milk book yet.');
+  const later = book.rows.filter((row) => row.day > asOf).length;
+  if (later > 0)
+    add(
+      MILKINGS_FOLDER,
+      `${counted(later, 'row')} dated after ${isoDate(asOf)}, the day that ${asOfFrom} sets, ${later === 1 ? 'is' : 'are'} not counted.`,
+    );
+  const born = new Map(book.does.map((doe) => [doe.id, doe.born]));
+  for (const { doe, day } of book.kiddings) {
+    const birth = born.get(doe);
+    if (birth && birth >= isoDate(day))
+      add(
+        DOES_FILE,
+        `${doe} was born on ${birth} but kidded on ${isoDate(day)}: one of the two dates is wrong.`,
+      );
+  }
+}
