@@ -4,6 +4,7 @@ import { civilFromDay, dayFromCivil, isoDate } from '../calendar/day.ts';
 import { doeFigures } from './doeFigures.ts';
 import { findLastDay, type HerdState, type LastDay } from './lastDay.ts';
 import { isWhole, litres, openLedger, type DaySum, type Entry, type Ledger } from './ledger.ts';
+import { nearestDouble } from './nearestDouble.ts';
 import type { Book } from './types.ts';
 
 /** A number, or null where there is none, and what it stands on. */
@@ -29,7 +30,7 @@ export interface FiguresFile {
 
 /**
  * Computes every figure of the contract for a day (a day number). Sums are exact; a value is the
- * nearest double to the exact one within two units in the last place.
+ * nearest double to the exact one.
  */
 export function computeFigures(book: Book, asOf: number): FiguresFile {
   return figuresOf(book, openLedger(book, asOf));
@@ -72,10 +73,7 @@ export function sumDays(days: readonly DaySum[]): { grains: bigint; rows: number
 /** The mean of the day sums in litres, or null of none. */
 export function mean_L(ledger: Ledger, days: readonly DaySum[]): number | null {
   if (days.length === 0) return null;
-  return ledger.grain_L
-    .mul(new Fraction(sumDays(days).grains))
-    .div(days.length)
-    .valueOf();
+  return nearestDouble(ledger.grain_L.mul(new Fraction(sumDays(days).grains)).div(days.length));
 }
 
 function daysBetween(days: ReadonlyMap<number, DaySum>, from: number, to: number): DaySum[] {

@@ -3,6 +3,7 @@ import Fraction from 'fraction.js';
 import type { Amount } from '../quantity/amount.ts';
 import { UNIT_ML, type AmountUnit } from '../quantity/units.ts';
 import { milkingsOf, phaseSpans, type PhaseSpan } from './expected.ts';
+import { nearestDouble } from './nearestDouble.ts';
 import { standingRows } from './standing.ts';
 import type { Book, MilkingRow } from './types.ts';
 
@@ -43,7 +44,7 @@ export function isWhole(day: DaySum | undefined): boolean {
 
 /** Litres of a number of grains, as the nearest double. */
 export function litres(ledger: Ledger, grains: bigint): number {
-  return ledger.grain_L.mul(new Fraction(grains)).valueOf();
+  return nearestDouble(ledger.grain_L.mul(new Fraction(grains)));
 }
 
 /**
