@@ -1,0 +1,33 @@
+// How the tests run: everything that needs no built site at once, pages and print beside it once the site stands.
+import { defineConfig } from 'vitest/config';
+
+const NEEDS_SITE = ['tests/browser/**/*.test.ts', 'tests/outside/pdf.test.ts'];
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'plain',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/bench/**', ...NEEDS_SITE],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'site',
+          environment: 'node',
+          include: NEEDS_SITE,
+          globalSetup: ['tests/support/builtSite.setup.ts'],
+          // A browser a file is dear on two cores.
+          maxWorkers: 1,
+          testTimeout: 120_000,
+          hookTimeout: 240_000,
+        },
+      },
+    ],
+  },
+});
