@@ -19,12 +19,15 @@ export interface ChildrenServed {
  */
 export function childrenServed(count: number, max: number): ChildrenServed {
   if (!Number.isInteger(count) || count < 0 || !(max >= 1)) {
-    throw new Error(`Children are counted in whole numbers from 0, in at least 1 figure, not ${count} in ${max}.`);
+    throw new Error(
+      `Children are counted in whole numbers from 0, in at least 1 figure, not ${count} in ${max}.`,
+    );
   }
   for (let power = 1; ; power *= 10) {
     for (const step of [1, 2, 5]) {
       const each = step * power;
-      if (Math.ceil(count / each) <= max) return { each, whole: Math.floor(count / each), rest: count % each };
+      if (Math.ceil(count / each) <= max)
+        return { each, whole: Math.floor(count / each), rest: count % each };
     }
   }
 }

@@ -16,7 +16,14 @@ export interface MilkStream {
 }
 
 /** The road's measures, in drawing units. */
-export const milkRoadBox = { width: 800, spout_x: 400, rim_y: 84, spout_y: 176, foot_y: 496, spoutWidth: 120 } as const;
+export const milkRoadBox = {
+  width: 800,
+  spout_x: 400,
+  rim_y: 84,
+  spout_y: 176,
+  foot_y: 496,
+  spoutWidth: 120,
+} as const;
 
 /** How many cuts a stream's side has below the pail. */
 const steps = 12;
@@ -74,6 +81,11 @@ export function milkRoad(parts: readonly { readonly id: MilkUse; readonly share:
     const foot_x = place * (i + 0.5);
     const middle_x = from_x + wide / 2;
     from_x += wide;
-    return { id: part.id, foot_x, width: wide, outline: wide > 0 ? streamOutline(middle_x, foot_x, wide) : [] };
+    return {
+      id: part.id,
+      foot_x,
+      width: wide,
+      outline: wide > 0 ? streamOutline(middle_x, foot_x, wide) : [],
+    };
   });
 }

@@ -80,5 +80,8 @@ export function pathOf(points: readonly Point[], closed = true): string {
 
 /** The same written points seen in a mirror that stands upright at `axis_x`. */
 export function mirrored(written: string, axis_x: number): string {
-  return written.replace(/(-?[\d.]+),/g, (_, x: string) => `${Math.round((2 * axis_x - Number(x)) * 10) / 10},`);
+  return written.replace(
+    /(-?[\d.]+),/g,
+    (_, x: string) => `${Math.round((2 * axis_x - Number(x)) * 10) / 10},`,
+  );
 }
