@@ -11,6 +11,7 @@ export interface DoeNames {
   readonly unknown: (text: string) => { expected: string; nearest: string | null; todo: string };
 }
 
+const MOST_COMPARED = 1000;
 const plain = (text: string) => text.normalize('NFC').toLowerCase();
 
 /** A lookup over the herd; `alsoIds` are ids of rows with a fault of their own, named once already. */
@@ -41,7 +42,11 @@ export function doeNames(does: readonly Doe[], alsoIds: readonly string[], known
         todo: 'write which of the two is meant',
       };
     let nearest = likely.get(text);
-    if (nearest === undefined) likely.set(text, (nearest = nearestDoe(text, does, ids)));
+    if (nearest === undefined) {
+      // A column of other things under "doe" would be compared for minutes, to no use.
+      nearest = likely.size < MOST_COMPARED ? nearestDoe(text, does, ids) : null;
+      likely.set(text, nearest);
+    }
     return {
       expected: 'the short name of a doe in does.csv',
       nearest,

@@ -38,12 +38,12 @@ export function readDoes(dir: string, lastDay: number | null, findings: Findings
   }
   const does: Doe[] = [];
   const faultyIds: string[] = [];
-  const linesById = new Map<string, number>();
+  const met: Met = new Map();
   walkRows(table, findings, (cells, start, line) => {
     const row = { cells, start, line };
     const before = findings.faults.length;
     const doe = readDoe(table, row, lastDay, findings);
-    addIfTwice(table, row, doe.id, linesById, findings);
+    addIfTwice(table, row, doe.id, met, findings);
     if (findings.faults.length === before) does.push(doe);
     else faultyIds.push(doe.id);
   });
@@ -77,29 +77,29 @@ function addIdFault(table: Table, row: Row, id: string, findings: Findings): voi
   );
 }
 
-function addIfTwice(
-  table: Table,
-  row: Row,
-  id: string,
-  linesById: Map<string, number>,
-  findings: Findings,
-): void {
+// Ids met so far, under their spelling in small letters.
+type Met = Map<string, { id: string; line: number }[]>;
+
+function addIfTwice(table: Table, row: Row, id: string, met: Met, findings: Findings): void {
   if (id === '') return;
-  const before = linesById.get(id);
-  const alike = [...linesById].find(([other]) => other !== id && other.toLowerCase() === id.toLowerCase());
-  if (before !== undefined) {
+  const alike = met.get(id.toLowerCase()) ?? [];
+  const same = alike.find((one) => one.id === id);
+  const other = alike[0];
+  if (same) {
     findings.faults.push(
       faultAt(DOES_FILE, placeIn(table, row, 'doe'), {
-        found: `${shown(id)} a second time (the first is ${DOES_FILE}:${before})`,
+        found: `${shown(id)} a second time (the first is ${DOES_FILE}:${same.line})`,
         expected: 'one row for each doe',
         todo: 'take one of the two rows out, or give one of the does another short name',
       }),
     );
-  } else if (alike) {
-    const text = `${shown(id)} and ${shown(alike[0])} (line ${alike[1]}) differ only in capitals. Write each with its own capitals everywhere, or better give one of them another short name.`;
+    return;
+  }
+  if (other) {
+    const text = `${shown(id)} and ${shown(other.id)} (line ${other.line}) differ only in capitals. Write each with its own capitals everywhere, or better give one of them another short name.`;
     findings.notices.push({ file: DOES_FILE, line: row.line, text });
   }
-  if (before === undefined) linesById.set(id, row.line);
+  met.set(id.toLowerCase(), [...alike, { id, line: row.line }]);
 }
 
 function readBorn(

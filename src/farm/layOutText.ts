@@ -1,0 +1,103 @@
+// The words of a new farm folder: settings with a remark on each, headings, and how to fill them in.
+
+/** farm.yaml for a farm that has yet to write its name; it reads as it is. */
+export function settingsText(timeZone: string): string {
+  return `# What the pages need to know about your farm.
+# Change the words after each colon and save. A line that starts with # is only a remark.
+
+# Your farm's name, as it will stand at the top of pages and sheets.
+name: Our farm
+
+# Which clock the farm lives by, written Continent/City. This is what this computer says: check it.
+timeZone: ${timeZone}
+
+# What pages show: us (cups, quarts, gallons, pounds) or metric (litres, kilograms).
+units: us
+
+# The unit of an amount in the milk book that names none:
+# cup, pt, qt, gal, fl oz, mL, L (by volume), or lb, oz, kg, g (by weight).
+recordUnit: cup
+
+# The languages of the pages: en (English), es (Spanish). The first one opens when nobody has chosen.
+languages: [en, es]
+
+# When you start milking, morning and evening.
+milkings: { am: '06:30', pm: '17:30' }
+
+# The jar that you fill, and that every picture of milk is drawn with: its size and a unit of volume.
+jar: { size: 1, unit: qt }
+
+# More than this from one doe at one milking is surely a slip: the book is then not taken until you have looked.
+largestMilking: { amount: 10, unit: L }
+
+# "Today" is today, by the farm's clock. To see the pages as of another day, take the # off this line:
+# asOf: '2026-05-21'
+
+# Whom a teacher writes to. Take the # off these lines, and write only what everybody may read.
+# contact:
+#   name: Your name
+#   place: Your town
+#   email: visits@your-farm.example
+#   phone: 555-0100
+`;
+}
+
+/** Headings of each table, in the order in which a person fills them in. */
+export const HEADINGS = Object.freeze({
+  does: 'doe,name,breed,born,weight_kg',
+  kiddings: 'doe,date,kids,apart,weaned,dry',
+  milkings: 'date,milking,doe,amount,unit,use,note,entered',
+});
+
+/** README.txt: what each column holds, with an example row for each table. */
+export function howToText(bookFile: string): string {
+  return `HOW TO FILL THESE IN
+
+Open the .csv files in any spreadsheet or text editor. Keep the first line of each: the pages find
+their columns by it. When you save, choose "CSV UTF-8". Dates are written YYYY-MM-DD, for instance
+2026-05-21. A cell that you have nothing for stays empty.
+
+farm.yaml        the farm itself: its name, clock, units. Each line has a remark above it.
+
+does.csv         one row a doe
+  doe            her short name for the milk book: letters, digits, - and _, no spaces. It becomes
+                 part of her page's web address, so it should not change
+  name           her name as people say it
+  breed          her breed
+  born           the date on which she was born
+  weight_kg      her weight in kilograms (1 lb is 0.454 kg)
+  Example:       clover,Clover,Nubian,2022-03-29,62
+
+kiddings.csv     one row each time a doe has kids
+  doe            her short name, as in does.csv
+  date           the day on which she kidded
+  kids           how many kids were born
+  apart          the first morning after a night away from her kids: from then on you milk her in
+                 the morning. Empty: the same day as weaned
+  weaned         from this day on you milk her morning and evening
+  dry            from this day on you do not milk her. Empty until then
+                 Where the kids grow up on bottles, leave apart and weaned both empty: she is then
+                 milked morning and evening from the day after she kidded
+  Example:       clover,2026-03-03,2,2026-03-24,2026-05-09,
+
+${bookFile}
+                 the milk book: one row a doe and a milking. You may have as many files in the
+                 folder as you like, one a month or one a year: all that end in .csv count
+  date           the day of the milking
+  milking        am or pm
+  doe            her short name, as in does.csv
+  amount         how much: 11, 11.5, 11 1/2 and 11½ are all right
+  unit           cup, pt, qt, gal, fl oz, mL, L, or lb, oz, kg, g. Empty: the recordUnit of farm.yaml
+  use            kept (or empty) for milk that goes to the kitchen; withheld while she is under
+                 treatment (nobody drinks it; for how long, the veterinarian and the label say);
+                 fed to kids; lost when it was spilled after measuring
+  note           anything
+  entered        when you wrote the row, for instance 2026-05-21T06:40. You need it only to correct
+                 a row: leave the wrong row, and write the right one below it with a later entered.
+                 The latest row counts. A latest row without an amount strikes the entry out
+  Example:       2026-05-21,am,clover,7 1/2,cup,kept,,2026-05-21T06:52
+
+If something in these files cannot be right, nothing is built, and you get one list that says file,
+line and column, what is there, and what to do.
+`;
+}

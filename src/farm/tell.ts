@@ -1,0 +1,42 @@
+// Faults and notices as a coordinator reads them in the terminal.
+import { resolve } from 'node:path';
+import { counted, sortedFaults, type Fault, type Notice } from './fault.ts';
+
+/**
+ * The complete list of what keeps the book from being taken: a line before it, then one line a
+ * fault, `file:line:column  found …; expected …; nearest …; do: …`, file by file.
+ */
+export function tellFaults(faults: readonly Fault[], dir: string): string {
+  const need = `${counted(faults.length, 'thing')} ${faults.length === 1 ? 'needs' : 'need'} a hand`;
+  const lines = [
+    `The milk book was not taken: ${need}. Nothing was changed.`,
+    `The farm folder is ${resolve(dir)}. Each line says file:line:column.`,
+  ];
+  let file: string | null = null;
+  for (const fault of sortedFaults(faults)) {
+    if (fault.file !== file) lines.push('');
+    file = fault.file;
+    lines.push(`${placeOf(fault)}  ${wordsOf(fault)}`);
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+/** The notices, one a line; an empty text where there are none. */
+export function tellNotices(notices: readonly Notice[]): string {
+  return notices
+    .map(({ file, line, text }) =>
+      file === null ? text : `${placeOf({ file, line, column: null })}  ${text}`,
+    )
+    .map((told) => `${told}\n`)
+    .join('');
+}
+
+function placeOf({ file, line, column }: Pick<Fault, 'line' | 'column'> & { file: string }): string {
+  const name = file === '.' ? 'the farm folder' : file;
+  return [name, line, column].filter((part) => part !== null).join(':');
+}
+
+function wordsOf({ found, expected, nearest, todo }: Fault): string {
+  const near = nearest === null ? [] : [`nearest "${nearest}"`];
+  return [`found ${found}`, `expected ${expected}`, ...near, `do: ${todo}`].join('; ');
+}
