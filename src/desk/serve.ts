@@ -1,0 +1,135 @@
+// The farm's own small server: the built site and the printed sheets, read-only, for this machine alone.
+import { readFileSync, type Stats } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { serve, type ServerType } from '@hono/node-server';
+import { Hono, type Context } from 'hono';
+import { contentType } from './contentTypes.ts';
+import { findFile, isThere } from './files.ts';
+import { pdfIndex } from './pdfIndex.ts';
+
+/** What the desk serves. */
+export interface DeskSettings {
+  /** The built site. */
+  readonly dist: string;
+  /** The folder of printed sheets. */
+  readonly prints: string;
+  /** The sub-path that the site was built for, `/` for none. */
+  readonly basePath: string;
+}
+
+/** A desk that listens. */
+export interface Desk {
+  /** Its address up to and with the base path: `http://localhost:4173/`. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+const POLICY = "default-src 'self'; style-src 'self' 'unsafe-inline'; script-src 'self' 'unsafe-inline'";
+const SWAP_ms = 100;
+
+/** `/visit/` of `visit`, `/visit` or `/visit/`; `/` of none. */
+export function folderPath(basePath: string): string {
+  const inner = basePath.split('/').filter(Boolean).join('/');
+  return inner === '' ? '/' : `/${inner}/`;
+}
+
+/** The server's answers, apart from any socket. */
+export function deskApp(settings: DeskSettings): Hono {
+  const base = folderPath(settings.basePath);
+  const app = new Hono();
+  app.use(async (c, next) => {
+    if (c.req.method !== 'GET' && c.req.method !== 'HEAD')
+      return c.text('This server only shows pages.\n', 405, { Allow: 'GET, HEAD' });
+    return next();
+  });
+  app.get('*', async (c) => {
+    const path = pathOf(c);
+    if (`${path}/` === base) return moved(c, base);
+    if (!path.startsWith(base)) return path === '/' ? moved(c, base) : notFound(c, settings);
+    const inner = path.slice(base.length - 1);
+    if (inner === '/pdf') return moved(c, `${base}pdf/`);
+    if (inner === '/pdf/') return c.html(pdfIndex(settings.prints), 200, headersOf('index.html'));
+    if (inner.startsWith('/pdf/')) return answer(c, settings, settings.prints, inner.slice('/pdf'.length));
+    // In the moment between a swap's two renames there is no site; the next look finds it.
+    if (!isThere(settings.dist)) await sleep(SWAP_ms);
+    return answer(c, settings, settings.dist, inner);
+  });
+  return app;
+}
+
+/** The path as it came, neither decoded nor put in order. */
+const pathOf = (c: Context) => new URL(c.req.url).pathname;
+
+function moved(c: Context, path: string): Response {
+  return c.redirect(path + new URL(c.req.url).search, 307);
+}
+
+function answer(c: Context, settings: DeskSettings, folder: string, inner: string): Response {
+  const found = findFile(folder, inner);
+  if (found.kind === 'none') return notFound(c, settings);
+  if (found.kind === 'folder') return moved(c, `${pathOf(c)}/`);
+  return sendFile(c, found.path, found.stats);
+}
+
+function sendFile(c: Context, path: string, stats: Stats): Response {
+  const etag = `"${stats.size.toString(36)}-${stats.mtimeMs.toString(36)}"`;
+  const headers = { ...headersOf(path), ETag: etag, 'Last-Modified': stats.mtime.toUTCString() };
+  if (c.req.header('If-None-Match') === etag) return c.body(null, 304, headers);
+  return c.body(readFileSync(path), 200, headers);
+}
+
+function headersOf(path: string): Record<string, string> {
+  const type = contentType(path);
+  const common = {
+    'Content-Type': type,
+    // A rebuild changes pages under the same address: always ask, mostly hear "not modified".
+    'Cache-Control': 'no-cache',
+    'X-Content-Type-Options': 'nosniff',
+    'Referrer-Policy': 'no-referrer',
+  };
+  // A browser's own PDF viewer is a page with styles and scripts that the policy would stop.
+  return type === 'application/pdf' ? common : { ...common, 'Content-Security-Policy': POLICY };
+}
+
+function notFound(c: Context, { dist }: DeskSettings): Response {
+  const page = findFile(dist, '/404.html');
+  if (page.kind !== 'file') return c.text('There is no such page.\n', 404);
+  return c.body(readFileSync(page.path), 404, headersOf(page.path));
+}
+
+/**
+ * Opens the desk on the port, or on the next free one of a hundred; port 0 takes any. Throws where
+ * none is free.
+ */
+export async function openDesk(settings: DeskSettings, port: number, host = '127.0.0.1'): Promise<Desk> {
+  const last = port === 0 ? 0 : port + 99;
+  for (let candidate = port; candidate <= last; candidate += 1) {
+    const desk = await listen(settings, candidate, host);
+    if (desk !== null) return desk;
+  }
+  throw new Error(`No port is free from ${port} to ${last}. Name another: PORT=8080 npm start`);
+}
+
+/** The desk on one port; null where the port is taken. */
+function listen(settings: DeskSettings, port: number, host: string): Promise<Desk | null> {
+  return new Promise((done, failed) => {
+    const server: ServerType = serve({ fetch: deskApp(settings).fetch, port, hostname: host });
+    server.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EADDRINUSE') done(null);
+      else failed(error);
+    });
+    server.on('listening', () => {
+      const { port: open } = server.address() as AddressInfo;
+      const name = host === '127.0.0.1' || host === '0.0.0.0' ? 'localhost' : host;
+      done({ url: `http://${name}:${open}${folderPath(settings.basePath)}`, close: () => closing(server) });
+    });
+  });
+}
+
+function closing(server: ServerType): Promise<void> {
+  return new Promise((done) => {
+    server.close(() => done());
+    if ('closeAllConnections' in server) server.closeAllConnections();
+  });
+}
