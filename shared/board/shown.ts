@@ -1,6 +1,6 @@
 // How the board tells volumes: cups or litres for a day, the farm's jars for a week, and the sums behind them.
 import type { WeekMilking } from '../herd/week.ts';
-import { dateText, decimalText, inParts, mixedText } from '../quantity/show.ts';
+import { dateText, decimalText, inParts, mixedText, wholeParts } from '../quantity/show.ts';
 import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
 import type { BoardInput, ProofRow } from './types.ts';
 
@@ -21,7 +21,7 @@ export function dayAmount(input: BoardInput, volume_mL: number): { n: number; te
 
 /** A volume in the farm's jars, to the half jar. */
 export function jarAmount(input: BoardInput, volume_mL: number): { n: number; text: string } {
-  const halves = Math.floor((volume_mL / input.jar_mL) * 2 + 0.5);
+  const halves = wholeParts((volume_mL / input.jar_mL) * 2);
   // One jar or less is told in the singular: half a jar.
   return { n: halves <= 2 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
 }

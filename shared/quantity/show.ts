@@ -5,12 +5,23 @@ import { UNIT_ML, type AmountUnit } from './units.ts';
 const NUMBER_LOCALE: Readonly<Record<string, string>> = { en: 'en-US', es: 'es-MX' };
 const PART_SIGNS: Readonly<Record<string, string>> = { '1/4': '¼', '1/2': '½', '3/4': '¾' };
 
+// A double of half a part may lie a hair below it. No amount in a book is written so finely.
+const HAIR = 1e-9;
+
+/**
+ * The nearest whole number of parts, halves up, also where arithmetic left them a hair below the half.
+ * @example wholeParts(5.499999999999999) // => 6
+ */
+export function wholeParts(parts: number): number {
+  return Math.floor(parts + 0.5 + HAIR);
+}
+
 /**
  * A volume in parts of a unit, rounded half up to a whole number of them.
  * @example inParts(473.176473, 'cup', 4) // => 8
  */
 export function inParts(volume_mL: number, unit: AmountUnit, partsPerUnit: number): number {
-  return Math.floor((volume_mL / UNIT_ML[unit].valueOf()) * partsPerUnit + 0.5);
+  return wholeParts((volume_mL / UNIT_ML[unit].valueOf()) * partsPerUnit);
 }
 
 /**
@@ -35,6 +46,14 @@ export function decimalText(value: number, places: number, lang: string): string
     minimumFractionDigits: places,
     maximumFractionDigits: places,
   }).format(value);
+}
+
+/**
+ * A number with no more decimals than it needs, two at most.
+ * @example trimmedText(78.5, 'en') // => '78.5'
+ */
+export function trimmedText(value: number, lang: string): string {
+  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, { maximumFractionDigits: 2 }).format(value);
 }
 
 /**
