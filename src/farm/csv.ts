@@ -21,13 +21,15 @@ export interface QuoteFault {
   readonly place: Place;
   /** The cell as far as it could be told. */
   readonly cell: string;
+  /** The line with the bad quote standing for itself: what can still be checked of it. */
+  readonly record: CsvRecord;
 }
 
 type Quoted =
   | { ok: true; cells: string[]; end: number }
   | { ok: false; kind: QuoteFault['kind']; at: number; from: number; resume: number };
 
-/** Line breaks of any kind as single line feeds, with every offset kept where lone returns stood. */
+/** The text with every line break, of whichever kind, as a single line feed. */
 export function plainBreaks(text: string): string {
   return text.includes('\r') ? text.replace(/\r\n/g, '\n').replaceAll('\r', '\n') : text;
 }
@@ -55,12 +57,12 @@ export function walkRecords(
     }
     const read = readQuoted(text, separator, start);
     if (read.ok) onRecord(read.cells, start, line);
-    else
-      onFault({
-        kind: read.kind,
-        place: placeFrom(text, start, line, read.at),
-        cell: text.slice(read.from, lineEnd(text, read.at)),
-      });
+    else {
+      const place = placeFrom(text, start, line, read.at);
+      const cell = text.slice(read.from, lineEnd(text, read.at));
+      const cells = cellsAsTheyStand(bare, separator);
+      onFault({ kind: read.kind, place, cell, record: { cells, start, line } });
+    }
     const next = read.ok ? read.end + 1 : read.resume;
     line += breaksIn(text, start, next);
     start = next;
@@ -81,6 +83,19 @@ export function cellPlace(
     offset = cell.end + 1;
   }
   return placeFrom(text, record.start, record.line, offset);
+}
+
+// The cells of a line with a bad quote: it stands for itself, and its cell ends at the next separator.
+function cellsAsTheyStand(line: string, separator: Separator): string[] {
+  const cells: string[] = [];
+  for (let offset = 0; ;) {
+    const cell = readCell(line, separator, offset);
+    const separatorAt = cell.ok ? cell.end : line.indexOf(separator, offset);
+    const end = separatorAt < 0 ? line.length : separatorAt;
+    cells.push(cell.ok ? cell.value : line.slice(offset, end));
+    if (end >= line.length) return cells;
+    offset = end + 1;
+  }
 }
 
 function placeFrom(text: string, start: number, line: number, offset: number): Place {

@@ -4,8 +4,8 @@ const LONGEST_COMPARED = 64;
 
 /**
  * The candidate with the fewest slips (a letter wrong, missing, added or two swapped) from the
- * text, whatever the letter case, or null where none is close: one slip in words of up to five
- * letters, two in up to eight, three in longer ones.
+ * text, whatever the letter case, or null where none is close: no slip in words of two letters,
+ * one in up to five, two in up to eight, three in longer ones.
  */
 export function nearestName(text: string, candidates: Iterable<string>): string | null {
   const wanted = plain(text);
@@ -14,7 +14,7 @@ export function nearestName(text: string, candidates: Iterable<string>): string 
   for (const name of candidates) {
     const candidate = plain(name);
     const longer = Math.max(wanted.length, candidate.length);
-    const most = Math.min(longer <= 5 ? 1 : longer <= 8 ? 2 : 3, longer - 1);
+    const most = longer <= 2 ? 0 : longer <= 5 ? 1 : longer <= 8 ? 2 : 3;
     if (candidate.length > LONGEST_COMPARED || Math.abs(wanted.length - candidate.length) > most) continue;
     const slips = slipsBetween(wanted, candidate);
     if (slips <= most && (best === null || slips < best.slips)) best = { name, slips };

@@ -13,8 +13,8 @@ import { KIDDINGS_FILE, readKiddings } from './kiddingsTable.ts';
 import { milkingFiles, MILKINGS_FOLDER, namesIn } from './milkingFiles.ts';
 import { dayReader, readMilkings } from './milkingsTable.ts';
 import { nearestName } from './nearest.ts';
-import { farmOf, LARGEST_MILKING, readSettings, SETTINGS_FILE, type SettingsReading } from './settings.ts';
-import type { Settings } from './settingsRule.ts';
+import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReading } from './settings.ts';
+import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
 
 export type { Fault, Notice } from './fault.ts';
 
@@ -40,14 +40,13 @@ export function readFarm(dir: string, settings: ReadSettings): FarmReading {
     findings.faults.push(noFolder());
     return { ok: false, ...findings };
   }
-  const reading = isThere(dir, SETTINGS_FILE, findings)
-    ? readSettings(dir, findings)
-    : { fields: {}, whole: false };
-  const { fields, whole } = reading;
+  const reading = isThere(dir, SETTINGS_FILE, findings) ? readSettings(dir, findings) : NO_SETTINGS;
+  const { fields } = reading;
   const timeZone = fields.timeZone ?? 'UTC';
   const asOf = readAsOf(settings.asOf, fields.asOf, { now_ms: settings.now_ms, timeZone }, findings);
   // Where farm.yaml is torn it may have meant to set a day of its own.
-  const lastDay = asOf.asOfFrom === 'clock' && whole ? asOf.asOf : null;
+  const lastDay =
+    asOf.asOfFrom === 'clock' && reading.sure('asOf') && reading.sure('timeZone') ? asOf.asOf : null;
   const herd = isThere(dir, DOES_FILE, findings)
     ? readDoes(dir, lastDay, findings)
     : { does: [], faultyIds: [], readable: false };
@@ -85,9 +84,11 @@ function readBook(
   return rows;
 }
 
-function largestOf({ fields, whole }: SettingsReading): AmountRules['largest'] {
-  if (fields.largestMilking && fields.recordUnit) return { ...fields.largestMilking, from: 'in farm.yaml' };
-  return whole ? { ...LARGEST_MILKING, from: 'where farm.yaml names none' } : null;
+function largestOf({ fields, sure }: SettingsReading): AmountRules['largest'] {
+  if (!sure('largestMilking') || !sure('recordUnit')) return null;
+  const { largestMilking } = fields;
+  if (largestMilking) return { ...largestMilking, from: 'in farm.yaml' };
+  return { ...LARGEST_MILKING, from: 'where farm.yaml names none' };
 }
 
 function clash(first: MilkingRow, second: MilkingRow): Fault {

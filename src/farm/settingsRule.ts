@@ -3,6 +3,9 @@ import * as z from 'zod';
 import { dayNumber } from '../../shared/calendar/day.ts';
 import { AMOUNT_UNITS, unitNamed, type AmountUnit, type VolumeUnit } from '../../shared/quantity/units.ts';
 
+/** The file of the farm's settings. */
+export const SETTINGS_FILE = 'farm.yaml';
+
 /** Sections that other parts read; this reader lets them stand as they are. */
 export const OTHER_SECTIONS = [
   'contact',
@@ -59,7 +62,9 @@ export const settingsRule = z.strictObject({
     .min(1)
     .refine((all) => new Set(all).size === all.length)
     .optional(),
-  milkings: z.strictObject({ am: clock, pm: clock }).refine(({ am, pm }) => am < pm),
+  milkings: z
+    .strictObject({ am: clock, pm: clock })
+    .refine(({ am, pm }) => !CLOCK.test(am) || !CLOCK.test(pm) || am < pm),
   jar: z.strictObject({ size: z.number().positive(), unit: volume }).optional(),
   largestMilking: z.strictObject({ amount: z.number().positive(), unit }).optional(),
   asOf: z

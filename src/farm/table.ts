@@ -86,7 +86,7 @@ export function walkRows(
   const take = (cells: readonly string[], start: number, line: number) => {
     const { length } = cells;
     if (length === heading.width && !hasUnnamed) {
-      if (cells[0] !== '' || cells.some((cell) => cell.trim() !== '')) onRow(cells, start, line);
+      if (cells.some((cell) => cell.trim() !== '')) onRow(cells, start, line);
       return;
     }
     if (cells.every((cell) => cell.trim() === '')) return;
@@ -94,9 +94,12 @@ export function walkRows(
     if (length < least) findings.faults.push(tooFew(table, row));
     else if (!addBeyond(table, row, findings)) onRow(cells, start, line);
   };
-  walkRecords(text, heading.separator, heading.rows, take, (fault) =>
-    findings.faults.push(quoteFault(file, fault)),
-  );
+  walkRecords(text, heading.separator, heading.rows, take, (fault) => {
+    findings.faults.push(quoteFault(file, fault));
+    // The row is lost to the book, but its other cells are told of now, not on the next try.
+    const { cells, start, line } = fault.record;
+    if (cells.length === heading.width) onRow(cells, start, line);
+  });
 }
 
 function tooFew(table: Table, row: Row) {

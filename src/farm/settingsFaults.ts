@@ -1,0 +1,141 @@
+// What is wrong with farm.yaml, in words, at the line and column of the node that is meant.
+import { isMap, isPair, isScalar, visit, type Document, type Node, type YAMLError } from 'yaml';
+import type * as z from 'zod';
+import { faultAt, shown, type Fault, type Place } from './fault.ts';
+import { nearestName } from './nearest.ts';
+import { FIELD_WORDS, OTHER_SECTIONS, SETTINGS_FILE } from './settingsRule.ts';
+
+type Issue = z.core.$ZodIssue;
+
+/** The file as text and as nodes. */
+interface Source {
+  readonly document: Document;
+  readonly text: string;
+  readonly placeOf: (offset: number) => Place;
+}
+
+const EXPECTED = 'lines of the form "word: what it is" (YAML)';
+const YAML_WORDS: Readonly<Partial<Record<YAMLError['code'], { found: string; todo: string }>>> = {
+  TAB_AS_INDENT: { found: 'a tab at the start of the line', todo: 'take it out and use spaces' },
+  DUPLICATE_KEY: { found: 'the same word before a colon a second time', todo: 'keep one of the two' },
+  BAD_INDENT: {
+    found: 'a line that stands too far left or right, or a bracket that is not closed before it',
+    todo: 'start the line where its neighbours start, and close every bracket',
+  },
+  MISSING_CHAR: {
+    found: 'a quote or bracket that is opened and not closed, or a word without its colon',
+    todo: 'close it, or put the colon after the word',
+  },
+  BLOCK_AS_IMPLICIT_KEY: {
+    found: 'a second colon, or a line that stands too far right below this one',
+    todo: 'put what follows the first colon in quotes, and start each line where its neighbours start',
+  },
+  MULTILINE_IMPLICIT_KEY: { found: 'a line without a colon', todo: 'put the colon after its first word' },
+  MULTIPLE_DOCS: { found: 'a line of three hyphens', todo: 'take it out' },
+};
+
+/** A fault of the file's form. */
+export function yamlFault(code: YAMLError['code'], message: string, place: Place): Fault {
+  const words = YAML_WORDS[code];
+  if (!words) return tornFault(message, place);
+  return faultAt(SETTINGS_FILE, place, { ...words, expected: EXPECTED });
+}
+
+/** A fault of the file's form that has no words of its own. */
+export function tornFault(message: string, place: Place | null): Fault {
+  return faultAt(SETTINGS_FILE, place, {
+    found: `text that cannot be read (${message})`,
+    expected: EXPECTED,
+    todo: 'put a text that begins with a sign such as * & @ % ! in quotes; compare the line with those that are right',
+  });
+}
+
+/** A fault for a file without any field. */
+export function noFields(): Fault {
+  return faultAt(
+    SETTINGS_FILE,
+    { line: 1, column: 1 },
+    {
+      found: 'no lines of the form "word: what it is"',
+      expected: "the farm's name, timeZone, units, recordUnit and milkings",
+      todo: 'write them, one a line; "npm run farm -- FOLDER" lays out a farm.yaml to fill in',
+    },
+  );
+}
+
+/** Where the first alias (a word after a star) stands: what it names may be missing, or be too much. */
+export function placeOfAlias(document: Document): number | null {
+  let offset: number | null = null;
+  visit(document, { Alias: (_, node) => void (offset ??= node.range?.[0] ?? null) });
+  return offset;
+}
+
+/** Every fault of the fields. */
+export function settingFaults(issues: readonly Issue[], source: Source): Fault[] {
+  return issues.flatMap((issue) =>
+    issue.code === 'unrecognized_keys'
+      ? issue.keys.map((key) => unknownKey(issue.path, key, source))
+      : [fieldFault(issue, source)],
+  );
+}
+
+function fieldFault({ path }: Issue, { document, text, placeOf }: Source): Fault {
+  const field = path.filter((part) => typeof part === 'string').join('.');
+  const words = FIELD_WORDS[field] ?? { expected: 'something else', todo: 'correct it' };
+  const node = nodeAt(document, path);
+  const place = placeOf(offsetAt(document, path));
+  if (node === null || (isScalar(node) && node.value === null))
+    return faultAt(SETTINGS_FILE, place, {
+      found: `no ${field}`,
+      expected: words.expected,
+      todo: `add it: ${words.todo}`,
+    });
+  const written = isScalar(node) ? String(node.value) : text.slice(node.range?.[0], node.range?.[1]).trim();
+  return faultAt(SETTINGS_FILE, place, {
+    found: `${shown(written)} for ${field}`,
+    expected: words.expected,
+    nearest: isScalar(node) ? nearestOf(written, words.names?.() ?? []) : null,
+    todo: words.todo,
+  });
+}
+
+// A city alone is enough to find its time zone.
+function nearestOf(text: string, names: readonly string[]): string | null {
+  const city = text.trim().toLowerCase().replaceAll(' ', '_');
+  const byCity = names.find((name) => name.toLowerCase().endsWith(`/${city}`));
+  return byCity ?? nearestName(text, names);
+}
+
+function unknownKey(path: Issue['path'], key: string, { document, placeOf }: Source): Fault {
+  const prefix = path.map((part) => `${String(part)}.`).join('');
+  const inner = Object.keys(FIELD_WORDS).filter((name) => name.startsWith(prefix));
+  const names = inner.map((name) => name.slice(prefix.length)).filter((name) => !name.includes('.'));
+  const all = prefix === '' ? [...names, ...OTHER_SECTIONS] : names;
+  return faultAt(SETTINGS_FILE, placeOf(offsetAt(document, [...path, key], true)), {
+    found: `${shown(prefix + key)}, which no page reads`,
+    expected: `one of ${all.join(', ')}`,
+    nearest: nearestName(key, all),
+    todo: 'correct the word before the colon, or take the line out',
+  });
+}
+
+function nodeAt(document: Document, path: readonly PropertyKey[]): Node | null {
+  return (document.getIn(path, true) as Node | undefined) ?? null;
+}
+
+// Where a path's value starts (or its key); what is missing is placed where it should stand: at its parent.
+function offsetAt(document: Document, path: readonly PropertyKey[], atKey = false): number {
+  if (path.length === 0) return document.contents?.range?.[0] ?? 0;
+  const parent = nodeAt(document, path.slice(0, -1)) ?? document.contents;
+  const name = path.at(-1);
+  if (isMap(parent)) {
+    const pair = parent.items.find(
+      (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(name),
+    );
+    const node = (atKey ? pair?.key : (pair?.value ?? pair?.key)) as Node | null | undefined;
+    if (node?.range) return node.range[0];
+  }
+  const node = nodeAt(document, path);
+  if (node?.range) return node.range[0];
+  return offsetAt(document, path.slice(0, -1), true);
+}
