@@ -12,6 +12,8 @@ export function doesItHurt(input: BoardInput): Answer {
   return {
     name: 'does-it-hurt',
     missing: n === 0,
+    live: true,
+    face: null,
     number: n === 0 ? '' : String(n),
     slots: { n },
     variants: {},

@@ -40,6 +40,8 @@ export function goatAndCow(input: BoardInput): Answer {
   return {
     name: 'goat-and-cow',
     missing,
+    live: false,
+    face: null,
     number: missing ? '' : String(n),
     slots: { n, cow: missing ? 0 : Math.round(cowWater.per_100g) },
     variants: {},

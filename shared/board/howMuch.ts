@@ -29,6 +29,8 @@ export function howMuch(input: BoardInput): Answer {
   return {
     name: 'how-much',
     missing: false,
+    live: true,
+    face: doe,
     number: text,
     slots: { n, amount: text, name: doe.name },
     variants: { unit: input.units },
@@ -66,6 +68,8 @@ function noDoe(input: BoardInput): Answer {
   return {
     name: 'how-much',
     missing: true,
+    live: true,
+    face: null,
     number: '',
     slots: { n: 0, amount: '', name: '' },
     variants: { unit: input.units },

@@ -84,6 +84,10 @@ export type Picture =
 export interface Answer {
   readonly name: QuestionName;
   readonly missing: boolean;
+  /** Whether the number is of the window's week. */
+  readonly live: boolean;
+  /** The doe that the answer is told by, if it is told by one. */
+  readonly face: { readonly id: string; readonly name: string; readonly breed: string } | null;
   /** The big number as shown; empty where it is missing. */
   readonly number: string;
   /** Fills the slots of the question's words. */

@@ -13,6 +13,8 @@ export function whereItGoes(input: BoardInput): Answer {
   return {
     name: 'where-it-goes',
     missing: total_mL === 0,
+    live: true,
+    face: null,
     number: total_mL === 0 ? '' : jars.text,
     slots: { n: jars.n, amount: jars.text },
     variants: { headline: kept_mL === 0 ? 'none' : kept_mL * 2 > total_mL ? 'most' : 'some' },

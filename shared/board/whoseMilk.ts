@@ -14,6 +14,8 @@ export function whoseMilk(input: BoardInput): Answer {
   return {
     name: 'whose-milk',
     missing: total_mL === 0,
+    live: true,
+    face: null,
     number: total_mL === 0 ? '' : jars.text,
     slots: { n: jars.n, amount: jars.text },
     variants: {},

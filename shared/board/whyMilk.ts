@@ -16,6 +16,8 @@ export function whyMilk(input: BoardInput): Answer {
   return {
     name: 'why-milk',
     missing: kids === 0,
+    live: false,
+    face: null,
     number: kids === 0 ? '' : String(kids),
     slots: { n: kids, year, does: new Set(births.map((birth) => birth.doe)).size },
     variants: {},
