@@ -1,31 +1,12 @@
 // Puts what is missing in place: Node packages, a browser, small programs. Runs on a bare Node 18.
 import { spawn, spawnSync } from 'node:child_process';
-import {
-  accessSync,
-  constants,
-  existsSync,
-  mkdirSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
-import { chooseBrowser, chooseNode, downloadedBrowsers, missingPackages, OLDEST_NODE } from './choose.mjs';
+import { chooseNode, missingPackages, OLDEST_NODE } from './choose.mjs';
+import { findBrowser, isProgram } from './findBrowser.mjs';
 import { longStep } from './longStep.mjs';
 
 const BROWSER_RETRY_ms = 24 * 60 * 60 * 1000;
-
-/** Whether a path is a file that this user may run. */
-export function isProgram(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return statSync(path).isFile();
-  } catch {
-    return false;
-  }
-}
 
 const readJson = (path) => {
   try {
@@ -107,11 +88,6 @@ export function provideNode(root, env) {
     `Node ${process.version} is too old, and none came with the packages for this kind of machine (${process.platform} ${process.arch}).\n` +
       `  Install Node ${OLDEST_NODE.join('.')} or newer (https://nodejs.org), then try again.`,
   );
-}
-
-function findBrowser(env) {
-  const list = (folder) => (existsSync(folder) ? readdirSync(folder) : []);
-  return chooseBrowser(env, isProgram, downloadedBrowsers(env, list));
 }
 
 const canApt = (env) => process.getuid?.() === 0 && onPath('apt-get', env) !== null;

@@ -2,6 +2,7 @@
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { PlainError } from './plainError.ts';
 
 /** Who holds a lock: a process, told apart from a later one with the same number by when it began. */
 interface Holder {
@@ -36,9 +37,6 @@ export const theseProcesses: Processes = {
   },
 };
 
-/** The lock is held by another build that goes on for longer than we wait. */
-export class LockedError extends Error {}
-
 /** How long to wait for another build, and how to tell that we do. */
 export interface Waiting {
   readonly most_ms: number;
@@ -48,7 +46,7 @@ export interface Waiting {
 
 /**
  * Takes the lock, waiting for another build to end; a lock whose process is gone is taken over.
- * Returns what gives it back. Throws LockedError when the wait is over.
+ * Returns what gives it back. Throws PlainError when the wait is over.
  */
 export async function takeLock(
   path: string,
@@ -67,7 +65,7 @@ export async function takeLock(
       continue;
     }
     if (Date.now() >= until)
-      throw new LockedError(
+      throw new PlainError(
         `Another build is running (process ${holder?.pid ?? 'unknown'}). Wait until it is through, then try again.`,
       );
     if (!told) waiting.say('Another build is running; waiting for it …');

@@ -1,26 +1,43 @@
 // `npm start`: build if needed, print the week's sheets, serve everything on this machine, say where.
 import { existsSync } from 'node:fs';
-import { build } from '../build/build.ts';
+import { build, type BuildResult } from '../build/build.ts';
+import { PlainError, runCommand } from '../build/plainError.ts';
 import { thisWorld } from '../build/world.ts';
+import { portOf } from '../desk/port.ts';
 import { openDesk, type Desk } from '../desk/serve.ts';
+import { printWeekSheets } from '../print/weekSheets.ts';
 
 const world = thisWorld();
 const { dist, prints } = world.places;
 
-const result = await build(world, { unlessFresh: true });
-if (!result.ok && !existsSync(dist)) process.exit(1);
-if (!result.ok)
-  world.complain(
-    '\n*** NOT UP TO DATE: the site from before is served until the fault above is mended. ***\n',
-  );
-
-if (!process.argv.includes('--no-serve')) {
+await runCommand(async () => {
+  const port = portOf(world.env['PORT']);
+  const result = await build(world, { unlessFresh: true });
+  if (!result.ok && !existsSync(dist)) return 1;
+  if (result.ok) await printIfPossible(result);
+  if (process.argv.includes('--no-serve')) return result.ok ? 0 : 1;
   const settings = { dist, prints, basePath: world.env['BASE_PATH'] ?? '/' };
-  const desk = await openDesk(settings, Number(world.env['PORT'] ?? 4173), world.env['HOST']);
+  const desk = await openDesk(settings, port, world.env['HOST']);
   tellAddresses(desk);
-  const close = () => void desk.close().then(() => process.exit(0));
-  process.once('SIGINT', close);
-  process.once('SIGTERM', close);
+  // Last of all, so that it stays in sight.
+  if (!result.ok)
+    world.complain('\n*** THIS IS THE OLD SITE. It stays until the faults listed above are mended. ***');
+  closeOnSignal(desk);
+  return 0;
+});
+
+/** A site without its PDFs is still of use, so what hinders the printing is told and no more. */
+async function printIfPossible(result: Extract<BuildResult, { ok: true }>): Promise<void> {
+  const hindrance = world.env['PAILSIDE_NO_BROWSER'];
+  try {
+    if (hindrance) throw new PlainError(`There is no browser to print with: ${hindrance}.`);
+    await printWeekSheets(world, result.reading, result.fingerprint);
+  } catch (error) {
+    if (!(error instanceof PlainError)) throw error;
+    world.complain(
+      `${error.message}\nThe PDFs are left out; the site works without them, and its sheets print from any browser.`,
+    );
+  }
 }
 
 function tellAddresses({ url }: Desk): void {
@@ -28,7 +45,16 @@ function tellAddresses({ url }: Desk): void {
     ['Front page', url],
     ['Barn board', `${url}barn/`],
     ['Sheets', `${url}sheets/`],
-    ['PDFs', `${url}pdf/`],
+    ['PDFs', `${url}pdf/  (folder ${prints})`],
   ];
+  world.say('\nPailside is open on this machine:\n');
   for (const [name = '', address] of lines) world.say(`  ${name.padEnd(12)}${address}`);
+  world.say('\nStop it with Ctrl+C.');
+}
+
+function closeOnSignal(desk: Desk): void {
+  const close = () => void desk.close().then(() => process.exit(0));
+  process.on('SIGINT', close);
+  process.on('SIGTERM', close);
+  process.on('SIGHUP', close);
 }

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono, type Context } from 'hono';
+import { PlainError } from '../build/plainError.ts';
 import { contentType } from './contentTypes.ts';
 import { findFile, isThere } from './files.ts';
 import { pdfIndex } from './pdfIndex.ts';
@@ -108,7 +109,7 @@ export async function openDesk(settings: DeskSettings, port: number, host = '127
     const desk = await listen(settings, candidate, host);
     if (desk !== null) return desk;
   }
-  throw new Error(`No port is free from ${port} to ${last}. Name another: PORT=8080 npm start`);
+  throw new PlainError(`No port is free from ${port} to ${last}. Name another: PORT=8080 npm start`);
 }
 
 /** The desk on one port; null where the port is taken. */

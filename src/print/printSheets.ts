@@ -1,0 +1,70 @@
+// The print room: serves the site to itself and prints an order of sheets from it.
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { isoDate } from '../../shared/calendar/day.ts';
+import type { BuildWorld, ReadyFarm } from '../build/build.ts';
+import { fromCaller } from '../build/places.ts';
+import { openDesk } from '../desk/serve.ts';
+import { startChromium } from './chromium.ts';
+import { sheetJobs } from './jobs.ts';
+import type { PrintOptions } from './options.ts';
+import { pageCount } from './pageCount.ts';
+import { printPages, type Printed } from './printPages.ts';
+
+/**
+ * Languages whose sheets the site holds: first the one at the site's root, then the farm's others.
+ * A site without sheets has none.
+ */
+export function sheetLanguages(dist: string, languages: readonly string[]): string[] {
+  const index = join(dist, 'sheets', 'index.html');
+  if (!existsSync(index)) return [];
+  const root = /<html[^>]*\slang="([^"]+)"/.exec(readFileSync(index, 'utf8'))?.[1];
+  const others = languages.filter((lang) => lang !== root && existsSync(join(dist, lang, 'sheets')));
+  return root === undefined ? others : [root, ...others];
+}
+
+/** The folder that sheets of a day go to when nobody names one. */
+export function printsFolder(world: BuildWorld, asOf: number): string {
+  return join(world.places.prints, isoDate(asOf));
+}
+
+/**
+ * Prints an order from the site that stands and lists the files. Throws PlainError.
+ */
+export async function printSheets(
+  world: BuildWorld,
+  reading: ReadyFarm,
+  options: PrintOptions,
+): Promise<void> {
+  const { dist, prints } = world.places;
+  const [first = 'en'] = sheetLanguages(dist, reading.farm.languages);
+  const jobs = sheetJobs(options, reading.farm.units, first);
+  const out =
+    options.out === null
+      ? printsFolder(world, reading.asOf)
+      : fromCaller(options.out, world.env, process.cwd());
+  const start_ms = world.now_ms();
+  world.say(`Printing ${jobs.length} sheets … (some seconds)`);
+  const desk = await openDesk({ dist, prints, basePath: world.env['BASE_PATH'] ?? '/' }, 0);
+  try {
+    const browser = await startChromium(world.env);
+    try {
+      const printed = await printPages(browser, desk.url, jobs, out);
+      tellPrinted(world, printed);
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    await desk.close();
+  }
+  world.say(`Printed ${jobs.length} sheets (${((world.now_ms() - start_ms) / 1000).toFixed(1)} s)`);
+}
+
+function tellPrinted(world: BuildWorld, printed: readonly Printed[]): void {
+  for (const { file, stopped } of printed) {
+    const pages = pageCount(file);
+    world.say(`  ${file}${pages === null ? '' : `  ${pages} ${pages === 1 ? 'page' : 'pages'}`}`);
+    for (const address of new Set(stopped))
+      world.complain(`  The page asked another machine for ${address}; that was stopped.`);
+  }
+}
