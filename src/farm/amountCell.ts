@@ -15,7 +15,7 @@ export interface AmountCellFault {
 }
 
 /** Amount is null where the cell is empty: the entry is struck out. */
-export type AmountCell = { ok: true; amount: Amount | null } | { ok: false; fault: AmountCellFault };
+export type AmountCell = { ok: true; amount: Amount | null } | { ok: false; faults: AmountCellFault[] };
 
 /** The farm's rules for amounts; `largest` is null where farm.yaml could not be read. */
 export interface AmountRules {
@@ -36,7 +36,7 @@ export function amountReader(
   return (amount, unit, decimalComma) => {
     const dialect = decimalComma ? `;${unit}` : unit;
     let ofUnit = known.get(dialect);
-    if (ofUnit === undefined) known.set(dialect, (ofUnit = new Map()));
+    if (ofUnit === undefined) known.set(dialect, (ofUnit = new Map<string, AmountCell>()));
     let cell = ofUnit.get(amount);
     if (cell === undefined) ofUnit.set(amount, (cell = readAmountCell(amount, unit, decimalComma, rules)));
     return cell;
@@ -50,15 +50,15 @@ function readAmountCell(
   rules: AmountRules,
 ): AmountCell {
   const unit = unitText === '' ? rules.recordUnit : unitNamed(unitText);
-  if (unit === null) return { ok: false, fault: unknownUnit(unitText) };
   const number = readNumber(text, decimalComma);
-  if (!number.ok) {
-    if (number.why === 'empty') return { ok: true, amount: null };
-    return { ok: false, fault: notANumber(text, number.why, decimalComma) };
-  }
+  const faults: AmountCellFault[] = [];
+  if (!number.ok && number.why !== 'empty') faults.push(notANumber(text, number.why, decimalComma));
+  if (unit === null) faults.push(unknownUnit(unitText));
+  if (unit === null || faults.length > 0) return { ok: false, faults };
+  if (!number.ok) return { ok: true, amount: null };
   const amount = { num: number.num, den: number.den, unit };
   const { largest } = rules;
-  if (largest && isLarger(amount, largest)) return { ok: false, fault: tooLarge(amount, text, largest) };
+  if (largest && isLarger(amount, largest)) return { ok: false, faults: [tooLarge(amount, text, largest)] };
   return { ok: true, amount };
 }
 

@@ -42,7 +42,7 @@ export function walkRecords(
   text: string,
   separator: Separator,
   from: { offset: number; line: number },
-  onRecord: (cells: readonly string[], start: number, line: number) => void,
+  onRecord: (cells: readonly string[], start: number, line: number, quoted: boolean) => void,
   onFault: (fault: QuoteFault) => void,
 ): void {
   let line = from.line;
@@ -50,13 +50,13 @@ export function walkRecords(
     const end = lineEnd(text, start);
     const bare = text.slice(start, end);
     if (!bare.includes('"')) {
-      if (end > start) onRecord(bare.split(separator), start, line);
+      if (end > start) onRecord(bare.split(separator), start, line, false);
       start = end + 1;
       line += 1;
       continue;
     }
     const read = readQuoted(text, separator, start);
-    if (read.ok) onRecord(read.cells, start, line);
+    if (read.ok) onRecord(read.cells, start, line, true);
     else {
       const place = placeFrom(text, start, line, read.at);
       const cell = text.slice(read.from, lineEnd(text, read.at));
@@ -67,6 +67,21 @@ export function walkRecords(
     line += breaksIn(text, start, next);
     start = next;
   }
+}
+
+/**
+ * The record that starts at an offset, and the offset of the next one. A bad quote stands for itself
+ * and the record ends with its line.
+ */
+export function recordAt(
+  text: string,
+  separator: Separator,
+  start: number,
+): { cells: string[]; next: number } {
+  const read = readQuoted(text, separator, start);
+  if (read.ok) return { cells: read.cells, next: read.end + 1 };
+  const end = lineEnd(text, start);
+  return { cells: cellsAsTheyStand(text.slice(start, end), separator), next: end + 1 };
 }
 
 /** Where a cell of a record starts: right after its separator. */
@@ -109,7 +124,8 @@ function lineEnd(text: string, from: number): number {
   return end < 0 ? text.length : end;
 }
 
-function breaksIn(text: string, from: number, to: number): number {
+/** Number of line breaks between two offsets. */
+export function breaksIn(text: string, from: number, to: number): number {
   let count = 0;
   for (let at = text.indexOf('\n', from); at >= 0 && at < to; at = text.indexOf('\n', at + 1)) count += 1;
   return count;

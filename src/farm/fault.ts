@@ -37,7 +37,6 @@ export interface Place {
 const NOWHERE = { line: null, column: null };
 const LONGEST_SHOWN = 60;
 // Control characters would garble a terminal.
-// eslint-disable-next-line no-control-regex
 const UNSEEN = /[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\ufeff]/g;
 
 /** A fault at a place, or of a whole file. */

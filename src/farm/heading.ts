@@ -1,5 +1,5 @@
 // The heading line of a table: which separator it uses, and which column holds what.
-import { cellPlace, walkRecords, type Separator } from './csv.ts';
+import { breaksIn, cellPlace, recordAt, type Separator } from './csv.ts';
 import { faultAt, shown, type Findings, type Place } from './fault.ts';
 import { nearestName } from './nearest.ts';
 
@@ -35,7 +35,6 @@ const known = (rules: ColumnRules) => [...rules.required, ...rules.optional];
 interface FirstLine {
   readonly start: number;
   readonly line: number;
-  readonly end: number;
   readonly text: string;
 }
 
@@ -51,8 +50,8 @@ export function readHeading(
 ): Heading | null {
   const first = firstLine(text);
   if (!first) return null;
-  const { separator, names } = splitHeading(first.text, rules);
-  const rows = { offset: first.end + 1, line: first.line + 1 };
+  const { separator, names, next } = splitHeading(text, first.start, rules);
+  const rows = { offset: next, line: first.line + breaksIn(text, first.start, next) };
   const place = (index: number) => cellPlace(text, separator, first, index);
   const at: Record<string, number> = Object.fromEntries(known(rules).map((name) => [name, -1]));
   const strange: number[] = [];
@@ -85,25 +84,26 @@ function firstLine(text: string): FirstLine | null {
     const found = text.indexOf('\n', start);
     const end = found < 0 ? text.length : found;
     const words = text.slice(start, end);
-    if (/[^\s,;"]/.test(words)) return { start, line, end, text: words };
+    if (/[^\s,;"]/.test(words)) return { start, line, text: words };
     start = end + 1;
     line += 1;
   }
   return null;
 }
 
-function splitHeading(line: string, rules: ColumnRules): { separator: Separator; names: string[] } {
+interface SplitHeading {
+  readonly separator: Separator;
+  readonly names: readonly string[];
+  /** Offset of the first row. */
+  readonly next: number;
+}
+
+// The separator that gives the most known names; where none gives one, the most cells.
+function splitHeading(text: string, start: number, rules: ColumnRules): SplitHeading {
   const tries = SEPARATORS.map((separator) => {
-    let names = line.split(separator);
-    walkRecords(
-      line,
-      separator,
-      { offset: 0, line: 1 },
-      (cells) => (names = [...cells]),
-      () => {},
-    );
-    const hits = names.filter((name) => known(rules).includes(plain(name))).length;
-    return { separator, names, hits };
+    const { cells, next } = recordAt(text, separator, start);
+    const hits = cells.filter((name) => known(rules).includes(plain(name))).length;
+    return { separator, names: cells, next, hits };
   });
   return tries.reduce((best, one) =>
     one.hits > best.hits || (one.hits === best.hits && one.names.length > best.names.length) ? one : best,

@@ -65,9 +65,8 @@ export function readMilkings(
     entered: column('entered'),
   };
   const decimalComma = separator === ';';
-  walkRows(table, findings, (cells, start, line) => {
+  walkRows(table, findings, (cells, start, line, quoted) => {
     const text = (index: number) => (index < 0 ? '' : (cells[index] ?? '').trim());
-    // One closure a row only where something is wrong would be quicker still, but faults need the row's place.
     const add: AddFault = (name, words) =>
       findings.faults.push(faultAt(file, placeIn(table, { cells, start, line }, name), words));
     const day = readDate(text(columns.date), columns.date, readers, add);
@@ -76,11 +75,11 @@ export function readMilkings(
     const doe =
       readers.does.idOf(doeText) ?? readDoeCell(table, doeText, readers.does, (words) => add('doe', words));
     const cell = readers.amount(text(columns.amount), text(columns.unit), decimalComma);
-    if (!cell.ok) add(cell.fault.column, cell.fault);
+    if (!cell.ok) for (const fault of cell.faults) add(fault.column, fault);
     const use = readUse(text(columns.use), add);
     const note = text(columns.note);
     const entered_ms = readEntered(text(columns.entered), readers.moment, add);
-    if (note.includes('\n')) addSwallowed(table, { cells, start, line }, findings);
+    if (quoted) addSwallowed(table, { cells, start, line }, findings);
     if (day === null || milking === null || doe === null || !cell.ok || use === null || entered_ms === false)
       return;
     rows.push({ doe, day, milking, amount: cell.amount, use, note, entered_ms, file, line });

@@ -79,7 +79,7 @@ function checkedFields(
   const misspelt = issues.some(({ code, path }) => code === 'unrecognized_keys' && path.length === 0);
   const soundNames = new Set(sound.map(([name]) => name));
   const sure = (name: string) => soundNames.has(name) || (!misspelt && !Object.hasOwn(fields, name));
-  return { fields: Object.fromEntries(sound) as Partial<Settings>, sure };
+  return { fields: Object.fromEntries(sound), sure };
 }
 
 /** The farm as pages know it, with the defaults of fields that a farm may leave out. */

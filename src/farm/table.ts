@@ -78,27 +78,27 @@ export function placeIn(table: Table, row: Row, column: string | number): Place 
 export function walkRows(
   table: Table,
   findings: Findings,
-  onRow: (cells: readonly string[], start: number, line: number) => void,
+  onRow: (cells: readonly string[], start: number, line: number, quoted: boolean) => void,
 ): void {
   const { heading, rules, text, file } = table;
   const least = Math.max(...rules.required.map((name) => (heading.at[name] ?? -1) + 1), 1);
   const hasUnnamed = heading.unnamed.length > 0;
-  const take = (cells: readonly string[], start: number, line: number) => {
+  const take = (cells: readonly string[], start: number, line: number, quoted: boolean) => {
     const { length } = cells;
     if (length === heading.width && !hasUnnamed) {
-      if (cells.some((cell) => cell.trim() !== '')) onRow(cells, start, line);
+      if (cells.some((cell) => cell.trim() !== '')) onRow(cells, start, line, quoted);
       return;
     }
     if (cells.every((cell) => cell.trim() === '')) return;
     const row = { cells, start, line };
     if (length < least) findings.faults.push(tooFew(table, row));
-    else if (!addBeyond(table, row, findings)) onRow(cells, start, line);
+    else if (!addBeyond(table, row, findings)) onRow(cells, start, line, quoted);
   };
   walkRecords(text, heading.separator, heading.rows, take, (fault) => {
     findings.faults.push(quoteFault(file, fault));
     // The row is lost to the book, but its other cells are told of now, not on the next try.
     const { cells, start, line } = fault.record;
-    if (cells.length === heading.width) onRow(cells, start, line);
+    if (cells.length === heading.width) onRow(cells, start, line, false);
   });
 }
 
