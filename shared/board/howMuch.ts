@@ -7,8 +7,9 @@ import type { Answer, BoardInput, ProofStep } from './types.ts';
 /**
  * The doe in the middle by her mean day of the week, among those milked twice a day if there are
  * any. Of an even number the lower of the two middle ones is taken, so that she is a real doe.
+ * `inMiddle` tells whether others really give more and less than she.
  */
-export function middleDoe(input: BoardInput): { doe: DoeWeek; mean_mL: number } | null {
+export function middleDoe(input: BoardInput): { doe: DoeWeek; mean_mL: number; inMiddle: boolean } | null {
   const { week, figures } = input;
   const known = week.does.flatMap((doe) => {
     const mean_L = figures.figures[`doe.${doe.id}.week.dailyMean`]?.value ?? null;
@@ -16,14 +17,20 @@ export function middleDoe(input: BoardInput): { doe: DoeWeek; mean_mL: number } 
   });
   const twice = known.filter(({ doe }) => doe.phase === 'twice a day');
   const inOrder = (twice.length > 0 ? twice : known).toSorted((a, b) => a.mean_mL - b.mean_mL);
-  return inOrder[Math.floor((inOrder.length - 1) / 2)] ?? null;
+  const place = Math.floor((inOrder.length - 1) / 2);
+  const middle = inOrder[place];
+  if (middle === undefined) return null;
+  const less = (inOrder[place - 1]?.mean_mL ?? Infinity) < middle.mean_mL;
+  const more = (inOrder[place + 1]?.mean_mL ?? -Infinity) > middle.mean_mL;
+  return { ...middle, inMiddle: less && more };
 }
 
 /** The middle doe's mean day, in cups or litres, and how many children it serves. */
 export function howMuch(input: BoardInput): Answer {
   const middle = middleDoe(input);
   if (middle === null) return noDoe(input);
-  const { doe, mean_mL } = middle;
+  const { doe, mean_mL, inMiddle } = middle;
+  const company = inMiddle ? 'middle' : 'few';
   const { n, text } = dayAmount(input, mean_mL);
   const children = servings(mean_mL);
   return {
@@ -33,7 +40,7 @@ export function howMuch(input: BoardInput): Answer {
     face: doe,
     number: text,
     slots: { n, amount: text, name: doe.name },
-    variants: { unit: input.units },
+    variants: { unit: input.units, headline: company, 'why.third': company },
     concrete: children,
     picture: { kind: 'jars', milk_mL: mean_mL, children },
     proof: {

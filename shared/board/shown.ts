@@ -26,6 +26,18 @@ export function jarAmount(input: BoardInput, volume_mL: number): { n: number; te
   return { n: halves <= 2 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
 }
 
+/**
+ * How many jars one drawn jar stands for, so that no more than `most` are drawn for the largest
+ * volume: 1, or a power of ten.
+ * @example jarScale(9000, 1000, 20) // => 1
+ * @example jarScale(90000, 1000, 20) // => 10
+ */
+export function jarScale(largest_mL: number, jar_mL: number, most: number): number {
+  let scale = 1;
+  while (largest_mL / (jar_mL * scale) > most) scale *= 10;
+  return scale;
+}
+
 /** Whole school servings in a volume. */
 export function servings(volume_mL: number): number {
   return Math.floor(volume_mL / SERVING_ML + 1e-9);
