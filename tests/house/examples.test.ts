@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { runInThisContext } from 'node:vm';
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 
@@ -30,8 +31,10 @@ function examplesIn(file: string): Example[] {
 /** Runs an expression with a module's exports, and exact fractions, in scope. */
 function evaluate(expression: string, exports: Record<string, unknown>): unknown {
   // A source line of ours, not input: the docs are code here.
-  const run = new Function(...Object.keys(exports), `'use strict'; return (${expression});`);
-  return run(...Object.values(exports));
+  const run = runInThisContext(`({ ${Object.keys(exports).join(', ')} }) => (${expression})`) as (
+    scope: Record<string, unknown>,
+  ) => unknown;
+  return run(exports);
 }
 
 const examples = files.flatMap(examplesIn);

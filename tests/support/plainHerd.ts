@@ -177,7 +177,9 @@ export function plainFigures(book: Book, asOf: number): PlainFigures {
     window,
     figures: {
       ...herdFigures(plain, last?.date ?? null),
-      ...Object.assign({}, ...book.does.map((doe) => doeFigures(plain, last?.date ?? null, doe.id))),
+      ...Object.fromEntries(
+        book.does.flatMap((doe) => Object.entries(doeFigures(plain, last?.date ?? null, doe.id))),
+      ),
     },
   };
 }
