@@ -12,4 +12,6 @@ export default defineConfig({
   build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
   devToolbar: { enabled: false },
   integrations: [svelte(), mdx()],
+  // Scripts stay files of their own, so that a policy of content can name their place.
+  vite: { build: { assetsInlineLimit: 0 } },
 });
