@@ -1,0 +1,46 @@
+// Ring the cups two by two: even or odd.
+import { whole } from '../quantity/grade.ts';
+import { count, msg, sub } from '../sheet/message.ts';
+import type { Reading } from './context.ts';
+import { readingFromBook } from './fromBook.ts';
+import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { taskKind } from './task.ts';
+
+const MOST = 20;
+const LEAST = 4;
+
+/** Even or odd by pairs, to twenty (2.OA.C.3). */
+export const evenOdd = taskKind<{ reading: Reading; cups: number }>({
+  name: 'even-odd',
+  bands: ['k-2'],
+  lack: 'no-countable-milking',
+  candidates: (context) =>
+    context.readings
+      .map((reading) => ({ reading, cups: cupsOf(reading, context.cups) }))
+      .filter(({ cups }) => cups >= LEAST && cups <= MOST),
+  touches: ({ reading }) => touchesOf([reading]),
+  make(context, { reading, cups }) {
+    const right = cups % 2 === 0 ? 'even' : 'odd';
+    const wrong = right === 'even' ? 'odd' : 'even';
+    return {
+      kind: 'even-odd',
+      standards: ['2.OA.C.3'],
+      lead: [
+        msg('task.even-odd.lead', { name: nameOf(reading.doe), on: onOf(reading.date, reading.milking) }),
+      ],
+      picture: { is: 'cups', groups: [{ label: null, face: faceOf(reading.doe), count: cups }], perRow: 10 },
+      asks: [
+        {
+          prompt: msg('task.even-odd.ask'),
+          work: { is: 'ring', of: [sub(msg('task.even-odd.even')), sub(msg('task.even-odd.odd'))] },
+          answer: msg(`task.even-odd.answer-${right}`, { n: count(cups) }),
+          values: [right, whole(cups)],
+          accepted: [],
+          steps: [msg(`task.even-odd.step-${right}`, { n: count(Math.floor(cups / 2)) })],
+        },
+      ],
+      mistake: { what: msg(`task.even-odd.mistake-${wrong}`), why: msg('task.even-odd.why') },
+      fromBook: readingFromBook(reading, whole(cups), context.cups),
+    };
+  },
+});

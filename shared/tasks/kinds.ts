@@ -1,0 +1,65 @@
+// Every kind of task, by name. To add one: write its file, and list it here.
+import { BANDS, type Band } from '../quantity/grade.ts';
+import { addDays } from './addDays.ts';
+import { addMilkings } from './addMilkings.ts';
+import { amPmRatio } from './amPmRatio.ts';
+import { betweenMilkings } from './betweenMilkings.ts';
+import { claimCheck } from './claimCheck.ts';
+import { countCups } from './countCups.ts';
+import { dotPlot } from './dotPlot.ts';
+import { equalJars } from './equalJars.ts';
+import { errorBound } from './errorBound.ts';
+import { evenOdd } from './evenOdd.ts';
+import { evenOut } from './evenOut.ts';
+import { farForecast } from './farForecast.ts';
+import { fillJars } from './fillJars.ts';
+import { fillUp } from './fillUp.ts';
+import { joinMilkings } from './joinMilkings.ts';
+import { keptPercent } from './keptPercent.ts';
+import { kidsMilk } from './kidsMilk.ts';
+import { largerToSmaller } from './largerToSmaller.ts';
+import { lineOfFit } from './lineOfFit.ts';
+import { linePlot } from './linePlot.ts';
+import { markNumberLine } from './markNumberLine.ts';
+import { meanAndSd } from './meanAndSd.ts';
+import { meanWeek } from './meanWeek.ts';
+import { medianRange } from './medianRange.ts';
+import { missingPart } from './missingPart.ts';
+import { moreOrLess } from './moreOrLess.ts';
+import { orderCups } from './orderCups.ts';
+import { otherSystem } from './otherSystem.ts';
+import { pictureGraph } from './pictureGraph.ts';
+import { rateAhead } from './rateAhead.ts';
+import { residualPlot } from './residualPlot.ts';
+import { residualTable } from './residualTable.ts';
+import { scaledBars } from './scaledBars.ts';
+import { shareOfWeek } from './shareOfWeek.ts';
+import { steadierDoe } from './steadierDoe.ts';
+import { sunToMilk } from './sunToMilk.ts';
+import type { TaskKind } from './task.ts';
+import { twoDays } from './twoDays.ts';
+import { weekAtThisRate } from './weekAtThisRate.ts';
+import { whatChangesMilk } from './whatChangesMilk.ts';
+
+/** All kinds, band by band; within a band in the order that a sheet falls back on. */
+export const TASK_KINDS: readonly TaskKind[] = Object.freeze([
+  countCups, moreOrLess, joinMilkings, pictureGraph, fillJars, orderCups, missingPart, twoDays, addDays, evenOdd, fillUp, kidsMilk,
+  markNumberLine, addMilkings, scaledBars, equalJars, largerToSmaller, evenOut, betweenMilkings, linePlot, weekAtThisRate, sunToMilk,
+  meanWeek, medianRange, dotPlot, shareOfWeek, rateAhead, otherSystem, amPmRatio, keptPercent, whatChangesMilk,
+  lineOfFit, residualTable, residualPlot, meanAndSd, claimCheck, farForecast, errorBound, steadierDoe,
+]); // prettier-ignore
+
+/** The kind of a name, or null. */
+export function kindNamed(name: string): TaskKind | null {
+  return TASK_KINDS.find((kind) => kind.name === name) ?? null;
+}
+
+/** The names of a band's kinds. */
+export function kindsOf(band: Band): readonly TaskKind[] {
+  return TASK_KINDS.filter((kind) => kind.bands.includes(band));
+}
+
+/** Whether a text names a band. */
+export function isBand(text: string): text is Band {
+  return (BANDS as readonly string[]).includes(text);
+}

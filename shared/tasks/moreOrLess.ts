@@ -1,0 +1,95 @@
+// Which of two does gave more at one milking, and how many cups more.
+import { whole } from '../quantity/grade.ts';
+import { math, msg, qty } from '../sheet/message.ts';
+import { leastUsed, namesDiffer, use, type Reading, type TaskContext } from './context.ts';
+import { readingFromBook } from './fromBook.ts';
+import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { taskKind, type Task } from './task.ts';
+
+const MOST = 20;
+
+/** Readings of one milking that can stand beside each other: 1 to 20 cups each. */
+export function sameMilking(context: TaskContext, most: number): Reading[][] {
+  const groups = new Map<string, Reading[]>();
+  for (const reading of context.readings) {
+    const cups = cupsOf(reading, context.cups);
+    if (cups < 1 || cups > most) continue;
+    const slot = `${reading.date}|${reading.milking}`;
+    groups.set(slot, [...(groups.get(slot) ?? []), reading]);
+  }
+  return [...groups.values()];
+}
+
+const differ = (context: TaskContext, a: Reading, b: Reading): boolean =>
+  cupsOf(a, context.cups) !== cupsOf(b, context.cups) && namesDiffer([a.doe, b.doe]);
+
+/** Kindergarten compares groups of up to ten (K.CC.C.6), grade 1 subtracts within twenty (1.OA.A.1). */
+export const moreOrLess = taskKind<Reading[]>({
+  name: 'more-or-less',
+  bands: ['k-2'],
+  lack: 'no-two-does',
+  candidates: (context) =>
+    sameMilking(context, MOST).filter((group) => group.some((a) => group.some((b) => differ(context, a, b)))),
+  touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
+  make(context, group) {
+    const able = group.filter((a) => group.some((b) => differ(context, a, b)));
+    const [one] = leastUsed(context, able, 1, ({ doe }) => doe.id) as [Reading];
+    const rivals = group.filter((other) => differ(context, one, other));
+    const [other] = leastUsed(context, rivals, 1, ({ doe }) => doe.id) as [Reading];
+    use(context, touchesOf([one, other]));
+    return compare(context, one, other);
+  },
+});
+
+function compare(context: TaskContext, one: Reading, other: Reading): Task {
+  const [a, b] = [cupsOf(one, context.cups), cupsOf(other, context.cups)];
+  const [more, less] = a > b ? [one, other] : [other, one];
+  const difference = whole(Math.abs(a - b));
+  const [high, low] = [whole(Math.max(a, b)), whole(Math.min(a, b))];
+  return {
+    kind: 'more-or-less',
+    standards: [high.num <= 10 ? 'K.CC.C.6' : '1.OA.A.1'],
+    lead: [msg('task.more-or-less.lead', { on: onOf(one.date, one.milking) })],
+    picture: {
+      is: 'cups',
+      groups: [one, other].map((reading) => ({
+        label: reading.doe.name,
+        face: faceOf(reading.doe),
+        count: cupsOf(reading, context.cups),
+      })),
+      perRow: 10,
+    },
+    asks: [
+      {
+        prompt: msg('task.more-or-less.ask-who'),
+        work: { is: 'ring', of: [nameOf(one.doe), nameOf(other.doe)] },
+        answer: msg('sheet.answer-name', { name: nameOf(more.doe) }),
+        values: [more.doe.name],
+        accepted: [],
+        steps: [
+          msg('task.more-or-less.step-who', {
+            name: nameOf(more.doe),
+            high: qty(high, 'cup'),
+            other: nameOf(less.doe),
+            low: qty(low, 'cup'),
+          }),
+        ],
+      },
+      {
+        prompt: msg('task.more-or-less.ask-more'),
+        work: { is: 'boxes', after: ['cup'] },
+        answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
+        values: [difference],
+        accepted: [],
+        steps: [msg('sheet.math', { line: math(high, '−', low, '=', difference) })],
+      },
+    ],
+    mistake: {
+      what: msg('task.more-or-less.mistake', { wrong: qty(high, 'cup') }),
+      why: msg('task.more-or-less.why'),
+    },
+    fromBook: [one, other].flatMap((reading) =>
+      readingFromBook(reading, whole(cupsOf(reading, context.cups)), context.cups),
+    ),
+  };
+}

@@ -1,0 +1,102 @@
+// Predicted values, residuals and the sum of their squares.
+import { exactly, rounded, whole, type Shown } from '../quantity/grade.ts';
+import { joined, math, msg, num, qty } from '../sheet/message.ts';
+import type { Cell, TablePicture } from '../sheet/picture.ts';
+import { total, type TaskContext } from './context.ts';
+import { squareOf as square } from './spread.ts';
+import { taskKind } from './task.ts';
+import { lineSlots, predicted, residual, trends, type Trend, type TrendPoint } from './trend.ts';
+
+const MOST_ROWS = 6;
+
+/** Series whose residuals are not printed elsewhere on this sheet. */
+export function freshTrends(context: TaskContext, kind: string): Trend[] {
+  const claimed = (id: string) =>
+    ['residual-table', 'residual-plot'].some((other) => other !== kind && context.used.has(`${other}|${id}`));
+  return trends(context).filter(({ id }) => !claimed(id));
+}
+
+const squareOf = (shown: Shown, places: number): Shown => rounded(square(exactly(shown)), places);
+
+/** Residuals and how far a line misses (HSS-ID.B.6.b). */
+export const residualTable = taskKind<Trend>({
+  name: 'residual-table',
+  bands: ['9-12'],
+  lack: 'no-five-days',
+  candidates: (context) => freshTrends(context, 'residual-table'),
+  touches: ({ id }) => [`trend|${id}`, `residual-table|${id}`],
+  make(context, trend) {
+    const { unit } = context.measure;
+    const points = trend.points.slice(-MOST_ROWS);
+    const places = trend.places + 2;
+    const squares = points.map((point) => squareOf(residual(trend, point), places));
+    const sum = rounded(total(squares.map(exactly)), places);
+    const [first] = points as [TrendPoint];
+    const table: TablePicture = {
+      is: 'table',
+      columns: ['day-x', `observed-${unit}`, 'predicted', 'residual', 'square'].map((column) =>
+        msg(`sheet.column.${column}`),
+      ),
+      rows: points.map((point, index): Cell[] => [
+        whole(point.x),
+        point.y,
+        { blank: predicted(trend, point.x) },
+        { blank: residual(trend, point) },
+        { blank: squares[index] as Shown },
+      ]),
+    };
+    return {
+      kind: 'residual-table',
+      standards: ['HSS-ID.B.6.b'],
+      lead: [
+        msg(`task.residual-table.lead-${unit}`, { who: trend.who, ...lineSlots(trend) }),
+        msg(`task.residual-table.rule-${places}`),
+      ],
+      picture: table,
+      asks: [
+        {
+          prompt: msg('task.residual-table.ask-table'),
+          work: { is: 'picture' },
+          answer: msg('task.residual-table.answer-table'),
+          values: points.flatMap((point, index) => [
+            predicted(trend, point.x),
+            residual(trend, point),
+            squares[index] as Shown,
+          ]),
+          accepted: [],
+          steps: [
+            msg('task.residual-table.step', {
+              x: num(whole(first.x)),
+              line: math(first.y, '−', predicted(trend, first.x), '=', residual(trend, first)),
+            }),
+          ],
+          picture: table,
+        },
+        {
+          prompt: msg('task.residual-table.ask-sum'),
+          work: { is: 'boxes', after: [null] },
+          answer: msg('sheet.answer', { amount: num(sum) }),
+          values: [sum],
+          accepted: [msg('task.residual-table.accept', exactSum(trend, points, places))],
+          steps: [msg('sheet.math', { line: math(...joined(squares, '+'), '=', sum) })],
+        },
+      ],
+      mistake: {
+        what: msg('task.residual-table.mistake', {
+          wrong: qty(
+            rounded(total(points.map((point) => exactly(residual(trend, point)))), trend.places + 1),
+            unit,
+          ),
+        }),
+        why: msg('task.residual-table.why'),
+      },
+      fromBook: [],
+    };
+  },
+});
+
+/** The sum without rounding each square first. */
+function exactSum(trend: Trend, points: readonly TrendPoint[], places: number) {
+  const squares = points.map((point) => square(exactly(residual(trend, point))));
+  return { sum: num(rounded(total(squares), places)) };
+}
