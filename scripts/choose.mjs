@@ -80,7 +80,12 @@ export function chooseBrowser(env, isProgram, downloaded = []) {
   return path === undefined ? { ok: false, why: null } : { ok: true, path };
 }
 
-/** Browsers that Playwright has downloaded, newest first; `list(folder)` names a folder's entries, or none. */
+/**
+ * Browsers that Playwright has downloaded, newest first; `list(folder)` names a folder's entries, or none.
+ * @param {NodeJS.ProcessEnv} env
+ * @param {(folder: string) => string[]} list
+ * @returns {string[]}
+ */
 export function downloadedBrowsers(env, list) {
   const cache = env.PLAYWRIGHT_BROWSERS_PATH ?? (env.HOME ? join(env.HOME, '.cache', 'ms-playwright') : null);
   if (cache === null) return [];

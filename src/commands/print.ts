@@ -16,6 +16,7 @@ await runCommand(async () => {
   const asked = readPrintOptions(process.argv.slice(2), langs);
   if (!asked.ok) {
     world.complain(`Nothing was printed:\n${asked.faults.map((fault) => `  ${fault}`).join('\n')}`);
+    world.complain('Options stand after "--", for instance:  npm run print -- --band 3-5 --lang en');
     return 2;
   }
   await printSheets(world, result.reading, asked.options);

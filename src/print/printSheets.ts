@@ -43,8 +43,9 @@ export async function printSheets(
     options.out === null
       ? printsFolder(world, reading.asOf)
       : fromCaller(options.out, world.env, process.cwd());
+  const sheets = `${jobs.length} ${jobs.length === 1 ? 'sheet' : 'sheets'}`;
   const start_ms = world.now_ms();
-  world.say(`Printing ${jobs.length} sheets … (some seconds)`);
+  world.say(`Printing ${sheets} … (some seconds)`);
   const desk = await openDesk({ dist, prints, basePath: world.env['BASE_PATH'] ?? '/' }, 0);
   try {
     const browser = await startChromium(world.env);
@@ -57,7 +58,7 @@ export async function printSheets(
   } finally {
     await desk.close();
   }
-  world.say(`Printed ${jobs.length} sheets (${((world.now_ms() - start_ms) / 1000).toFixed(1)} s)`);
+  world.say(`Printed ${sheets} (${((world.now_ms() - start_ms) / 1000).toFixed(1)} s)`);
 }
 
 function tellPrinted(world: BuildWorld, printed: readonly Printed[]): void {
