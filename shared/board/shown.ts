@@ -1,5 +1,6 @@
 // How the board tells volumes: cups or litres for a day, the farm's jars for a week, and the sums behind them.
 import type { WeekMilking } from '../herd/week.ts';
+import type { Amount } from '../quantity/amount.ts';
 import { dateText, decimalText, inParts, mixedText, wholeParts } from '../quantity/show.ts';
 import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
 import type { BoardInput, ProofRow } from './types.ts';
@@ -49,8 +50,7 @@ export function exactText(input: BoardInput, volume_mL: number): string {
 }
 
 /** An amount as the book has it, such as `11 1/2 cup`. */
-export function writtenText({ amount }: WeekMilking): string {
-  const { num, den, unit } = amount;
+export function writtenText({ num, den, unit }: Amount): string {
   const whole = Math.floor(num / den);
   const rest = num - whole * den;
   if (rest === 0) return `${whole} ${unit}`;
@@ -65,7 +65,7 @@ export function bookRow(input: BoardInput, doe: string, row: WeekMilking): Proof
       dateText(row.date, input.lang, 'day'),
       row.milking,
       doe,
-      writtenText(row),
+      writtenText(row.amount),
       exactText(input, row.amount_mL),
       row.use,
     ],

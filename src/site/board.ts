@@ -46,7 +46,15 @@ function compositionTable(): NutrientRow[] {
 /** The board's input in a language. */
 export function boardInput(lang: string): BoardInput {
   const { farm, book, figures, week, jar_mL } = openSite();
-  return { lang, units: farm.units, jar_mL, figures, week, kiddings: book.kiddings, composition: compositionTable() };
+  return {
+    lang,
+    units: farm.units,
+    jar_mL,
+    figures,
+    week,
+    kiddings: book.kiddings,
+    composition: compositionTable(),
+  };
 }
 
 /** A question's entry and its words in a language. */

@@ -1,7 +1,7 @@
 // The farm as every page sees it: read once, computed once, the same for all.
 import { resolve } from 'node:path';
 import { figuresOf, type FiguresFile } from '../../shared/herd/figures.ts';
-import { openLedger } from '../../shared/herd/ledger.ts';
+import { openLedger, type Ledger } from '../../shared/herd/ledger.ts';
 import type { Book, Farm } from '../../shared/herd/types.ts';
 import { weekView, type WeekView } from '../../shared/herd/week.ts';
 import { UNIT_ML } from '../../shared/quantity/units.ts';
@@ -15,6 +15,7 @@ export { wordsOf, wordsUnder } from './words.ts';
 export interface Site {
   readonly farm: Farm;
   readonly book: Book;
+  readonly ledger: Ledger;
   readonly figures: FiguresFile;
   readonly week: WeekView;
   /** Volume of the farm's jar, mL. */
@@ -39,6 +40,7 @@ export function openSite(): Site {
   opened = {
     farm,
     book,
+    ledger,
     figures: figuresOf(book, ledger),
     week: weekView(book, ledger),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),

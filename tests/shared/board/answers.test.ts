@@ -21,7 +21,11 @@ function inputOf(book: Book, asOf: number, units: 'us' | 'metric' = 'metric'): B
 
 const threeDoes = () =>
   bookOf(
-    ['ash 2026-02-01 weaned 2026-04-01', 'bay 2026-02-01 weaned 2026-04-01', 'fir 2026-02-01 weaned 2026-04-01'],
+    [
+      'ash 2026-02-01 weaned 2026-04-01',
+      'bay 2026-02-01 weaned 2026-04-01',
+      'fir 2026-02-01 weaned 2026-04-01',
+    ],
     [...twice('ash', WEEK, '1 L'), ...twice('bay', WEEK, '3 L'), ...twice('fir', WEEK, '2 L')],
   );
 
@@ -36,7 +40,9 @@ describe('how much one doe gives', () => {
 
   it('leaves a day with a gap out of the sums, and says that a milking is missing', () => {
     const book = threeDoes();
-    const rows = book.rows.filter((row) => !(row.doe === 'fir' && row.day === day('2026-05-16') && row.milking === 'pm'));
+    const rows = book.rows.filter(
+      (row) => !(row.doe === 'fir' && row.day === day('2026-05-16') && row.milking === 'pm'),
+    );
     const { proof } = answerTo('how-much', inputOf({ ...book, rows }, day('2026-05-20')));
     expect(proof.missing).toBe(1);
     expect(proof.steps).toHaveLength(7);
@@ -59,8 +65,10 @@ describe('how much one doe gives', () => {
 describe('where the milk goes', () => {
   it('tells most, some or none by the share that was kept', () => {
     const kidding = ['ash 2026-02-01 weaned 2026-04-01'];
-    const of = (rows: string[]) => answerTo('where-it-goes', inputOf(bookOf(kidding, rows), day('2026-05-20')));
-    const row = (amount: string, use: string, milking: string) => `2026-05-20 ${milking} ash ${amount} L ${use}`;
+    const of = (rows: string[]) =>
+      answerTo('where-it-goes', inputOf(bookOf(kidding, rows), day('2026-05-20')));
+    const row = (amount: string, use: string, milking: string) =>
+      `2026-05-20 ${milking} ash ${amount} L ${use}`;
     expect(of([row('3', 'kept', 'am'), row('1', 'lost', 'pm')]).variants['headline']).toBe('most');
     expect(of([row('1', 'kept', 'am'), row('3', 'fed', 'pm')]).variants['headline']).toBe('some');
     expect(of([row('3', 'withheld', 'am'), row('3', 'withheld', 'pm')]).variants['headline']).toBe('none');
@@ -119,8 +127,7 @@ describe('amounts on the board', () => {
   });
 
   it('shows an amount as the book has it', () => {
-    const written = (num: number, den: number) =>
-      writtenText({ amount: { num, den, unit: 'cup' } } as Parameters<typeof writtenText>[0]);
+    const written = (num: number, den: number) => writtenText({ num, den, unit: 'cup' });
     expect([written(11, 1), written(23, 2), written(115, 10), written(1, 4)]).toEqual([
       '11 cup',
       '11 1/2 cup',

@@ -1,0 +1,127 @@
+// The pieces that proofs are put together from: entries of a span, their sums as a calculator takes them.
+import { isoDate } from '../calendar/day.ts';
+import type { ProofRow, ProofStep } from '../board/types.ts';
+import { writtenText } from '../board/shown.ts';
+import { milkingsOf, phaseOn } from '../herd/expected.ts';
+import { litres, type Entry } from '../herd/ledger.ts';
+import { dateText, decimalText } from '../quantity/show.ts';
+import { UNIT_ML } from '../quantity/units.ts';
+import type { Gap, ProofInput, RowGroup } from './types.ts';
+
+/** Headings of the rows of milkings, keys under `barn.proof.column`. */
+export const MILKING_COLUMNS: readonly string[] = Object.freeze([
+  'date',
+  'milking',
+  'doe',
+  'written',
+  'amount',
+  'use',
+]);
+
+/** Entries of a span that pass a test, in order of day, doe and milking. */
+export function entriesIn(
+  { book, ledger }: ProofInput,
+  span: { from: number; to: number },
+  keep: (entry: Entry) => boolean = () => true,
+): Entry[] {
+  const place = new Map(book.does.map((doe, index) => [doe.id, index]));
+  const inSpan = ledger.entries.filter(
+    (entry) => span.from <= entry.row.day && entry.row.day <= span.to && keep(entry),
+  );
+  return inSpan.sort(
+    (a, b) =>
+      a.row.day - b.row.day ||
+      (place.get(a.row.doe) ?? 0) - (place.get(b.row.doe) ?? 0) ||
+      a.row.milking.localeCompare(b.row.milking),
+  );
+}
+
+/** A volume of the ledger with two decimals in the farm's unit. */
+export function amountText(input: ProofInput, grains: bigint): string {
+  return litresText(input, litres(input.ledger, grains));
+}
+
+/** Litres with two decimals in the farm's unit. */
+export function litresText({ units, lang }: ProofInput, amount_L: number): string {
+  const unit = units === 'us' ? 'cup' : 'L';
+  return decimalText((amount_L * 1000) / UNIT_ML[unit].valueOf(), 2, lang);
+}
+
+/** The sum of some entries, in grains. */
+export function grainsOf(entries: readonly Entry[]): bigint {
+  return entries.reduce((sum, entry) => sum + entry.grains, 0n);
+}
+
+/** One line `a + b + c = sum` of some entries. */
+export function sumLine(input: ProofInput, label: string, entries: readonly Entry[]): ProofStep {
+  const total = amountText(input, grainsOf(entries));
+  const parts = entries.map((entry) => amountText(input, entry.grains)).join(' + ');
+  return { label, sum: entries.length > 1 ? `${parts} = ${total}` : total };
+}
+
+/** The last line: totals of the lines above, added up. */
+export function totalLine(input: ProofInput, groups: readonly (readonly Entry[])[]): ProofStep {
+  const parts = groups.map((entries) => amountText(input, grainsOf(entries))).join(' + ');
+  const total = amountText(input, grainsOf(groups.flat()));
+  return { label: '', sum: groups.length > 1 ? `${parts} = ${total}` : total };
+}
+
+/** Entries by a key, in the order in which the keys first come. */
+export function groupsBy<Key>(entries: readonly Entry[], keyOf: (entry: Entry) => Key): Map<Key, Entry[]> {
+  const groups = new Map<Key, Entry[]>();
+  for (const entry of entries) {
+    const group = groups.get(keyOf(entry));
+    if (group) group.push(entry);
+    else groups.set(keyOf(entry), [entry]);
+  }
+  return groups;
+}
+
+/** Name of a doe. */
+export function nameOf({ book }: ProofInput, id: string): string {
+  return book.does.find((doe) => doe.id === id)?.name ?? id;
+}
+
+/** A day in words. */
+export function dayText({ lang }: ProofInput, day: number): string {
+  return dateText(isoDate(day), lang, 'day');
+}
+
+/** An entry as the table of rows lists it. */
+export function entryRow(input: ProofInput, { row, grains }: Entry): ProofRow {
+  return {
+    cells: [
+      dayText(input, row.day),
+      row.milking,
+      nameOf(input, row.doe),
+      row.amount ? writtenText(row.amount) : '',
+      amountText(input, grains),
+      row.use,
+    ],
+    place: `${row.file}:${row.line}`,
+  };
+}
+
+/** Entries as groups of rows, one a day. */
+export function dayGroups(input: ProofInput, entries: readonly Entry[]): RowGroup[] {
+  return [...groupsBy(entries, ({ row }) => row.day)].map(([day, group]) => ({
+    label: dateText(isoDate(day), input.lang),
+    rows: group.map((entry) => entryRow(input, entry)),
+  }));
+}
+
+/** Milkings expected in a span that have no entry, of one doe or of all. */
+export function gapsIn(input: ProofInput, span: { from: number; to: number }, doe: string | null): Gap[] {
+  const { book, ledger } = input;
+  const entered = new Set(entriesIn(input, span).map(({ row }) => `${row.doe} ${row.day} ${row.milking}`));
+  const does = book.does.filter(({ id }) => doe === null || id === doe);
+  const gaps: Gap[] = [];
+  for (let day = span.from; day <= span.to; day += 1) {
+    for (const { id, name } of does) {
+      for (const milking of milkingsOf(phaseOn(ledger.phases.get(id) ?? [], day))) {
+        if (!entered.has(`${id} ${day} ${milking}`)) gaps.push({ date: isoDate(day), milking, doe: name });
+      }
+    }
+  }
+  return gaps;
+}

@@ -1,0 +1,19 @@
+// What the proof pages are made of.
+import type { ProofInput } from '../../shared/proof/types.ts';
+import { openSite } from './site.ts';
+
+/** The input of every proof in a language. */
+export function proofInput(lang: string): ProofInput {
+  const { farm, book, ledger, figures } = openSite();
+  return { lang, units: farm.units, book, ledger, figures };
+}
+
+/** Ids of all figures, in the order of the file. */
+export function figureIds(): string[] {
+  return Object.keys(openSite().figures.figures);
+}
+
+/** The key of a figure's words. */
+export function kindKey(kind: string): string {
+  return `proof.kind.${kind.replaceAll('.', '-')}`;
+}
