@@ -1,0 +1,92 @@
+// Every page of the built site in a real browser: accessible, whole, and nobody outside is asked.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sidewaysScroll } from '../support/inPage.ts';
+import { openPage, openVisit, pagePaths, type Visit } from '../support/openPages.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const RULES: RunOptions = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'] }; // prettier-ignore
+
+type Findings = Record<'axe' | 'complaints' | 'frame' | 'sideways', string[]>;
+
+const found: Findings = { axe: [], complaints: [], frame: [], sideways: [] };
+let paths: string[] = [];
+let visit: Visit;
+
+// Every page is opened once and asked everything.
+beforeAll(async () => {
+  visit = await openVisit('demo');
+  const context = await visit.browser.newContext({ viewport: { width: 1080, height: 1920 } });
+  paths = pagePaths(visit.site);
+  for (const path of paths) {
+    const { page, complaints } = await openPage(visit, context, path);
+    const note = (kind: keyof Findings, lines: string[]) =>
+      found[kind].push(...lines.map((line) => `/${path} ${line}`));
+    note('axe', await axeFindings(page));
+    note('frame', await oddFrame(page, path));
+    if (!/(^|\/)barn\//.test(path)) {
+      await page.setViewportSize({ width: 360, height: 740 });
+      note('sideways', await page.evaluate(sidewaysScroll));
+    }
+    // The page that says that there is no such page is right to answer so.
+    note('complaints', path === '404.html' ? complaints.filter((text) => !text.includes('404')) : complaints);
+    await page.close();
+  }
+}, 300_000);
+afterAll(async () => {
+  await visit?.close();
+});
+
+/** What axe finds on a page, one line an element. */
+async function axeFindings(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const results = await page.evaluate(
+    (rules) =>
+      (window as unknown as { axe: { run(at: Document, rules: RunOptions): Promise<AxeResults> } }).axe.run(
+        document,
+        rules,
+      ),
+    RULES,
+  );
+  return results.violations.flatMap((one) =>
+    one.nodes.map((node) => `${one.id}: ${node.target.join(' ')} (${one.help})`),
+  );
+}
+
+/** A wrong language, no title, or any number of main headings but one. */
+async function oddFrame(page: Page, path: string): Promise<string[]> {
+  const expected = { lang: path.startsWith('es/') ? 'es' : 'en', headings: 1, hasTitle: true };
+  const actual = {
+    lang: await page.getAttribute('html', 'lang'),
+    headings: await page.locator('h1').count(),
+    hasTitle: (await page.title()).trim() !== '',
+  };
+  return JSON.stringify(actual) === JSON.stringify(expected) ? [] : [JSON.stringify(actual)];
+}
+
+describe('every page', () => {
+  it('is there, in both languages', () => {
+    const english = paths.filter((path) => !path.startsWith('es/') && path !== '404.html');
+    expect(english).toEqual(expect.arrayContaining(['', 'barn/', 'sheets/', 'sheets/k-2/', 'sheets/3-5/', 'sheets/6-8/', 'sheets/9-12/'])); // prettier-ignore
+    expect(paths.filter((path) => path.startsWith('es/'))).toEqual(english.map((path) => `es/${path}`));
+  });
+
+  it('passes axe', () => {
+    expect(found.axe).toEqual([]);
+  });
+
+  it('throws no error, misses no file and asks nobody outside', () => {
+    expect(found.complaints).toEqual([]);
+  });
+
+  it('names its language and has a title and one main heading', () => {
+    expect(found.frame).toEqual([]);
+  });
+
+  it('fits a telephone without scrolling sideways, unless it is made for the board', () => {
+    expect(found.sideways).toEqual([]);
+  });
+});
