@@ -21,17 +21,36 @@ export interface Ended {
   readonly said: string;
 }
 
-/** Runs a tool. With `show` it speaks to the terminal itself, else what it says comes back. */
-export async function runTool(
+/** How a tool is run. */
+export interface RunOptions {
+  /** Additions to the environment. */
+  readonly env?: NodeJS.ProcessEnv;
+  /** The tool speaks to the terminal itself; else what it says comes back. */
+  readonly show?: boolean;
+  /** The folder it runs in, where that is not the project's. */
+  readonly cwd?: string;
+}
+
+/** Runs a package's program. */
+export function runTool(
   root: string,
   name: string,
   args: readonly string[],
-  options: { env?: NodeJS.ProcessEnv; show?: boolean } = {},
+  options: RunOptions = {},
 ): Promise<Ended> {
-  const child = spawn(process.execPath, [toolFile(root, name), ...args], {
-    cwd: root,
-    env: { ...process.env, ...options.env },
-    stdio: options.show ? 'inherit' : ['ignore', 'pipe', 'pipe'],
+  return runScript(toolFile(root, name), args, { cwd: root, ...options });
+}
+
+/** Runs a script with our own Node. */
+export async function runScript(
+  file: string,
+  args: readonly string[],
+  { env, show = false, cwd }: RunOptions,
+): Promise<Ended> {
+  const child = spawn(process.execPath, [file, ...args], {
+    cwd,
+    env: { ...process.env, ...env },
+    stdio: show ? 'inherit' : ['ignore', 'pipe', 'pipe'],
   });
   const ended = new Promise<number>((done, failed) => {
     child.on('error', failed);
