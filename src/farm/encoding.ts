@@ -1,5 +1,5 @@
 // From the bytes of a file to its text: what is not UTF-8 text is named for what it is.
-import { isUtf8 } from 'node:buffer';
+import { Buffer, isUtf8 } from 'node:buffer';
 import { fileKind } from './fileKind.ts';
 import type { Place } from './fault.ts';
 
@@ -31,7 +31,20 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   const kind = fileKind(bytes);
   if (kind) return { text: null, fault: { place: null, ...kind } };
   if (isUtf8(bytes)) return { text: new TextDecoder('utf-8').decode(bytes), fault: null };
-  return { text: new TextDecoder('windows-1252').decode(bytes), fault: badByte(bytes) };
+  return { text: mixedText(bytes), fault: badByte(bytes) };
+}
+
+// Letters that are UTF-8 as such, other bytes by Windows-1252: a file may hold rows from two computers.
+function mixedText(bytes: Uint8Array): string {
+  const ansi = new TextDecoder('windows-1252');
+  const sequences = /[\xc2-\xdf][\x80-\xbf]|[\xe0-\xef][\x80-\xbf]{2}|[\xf0-\xf4][\x80-\xbf]{3}|[\x80-\xff]/g;
+  const text = Buffer.from(bytes)
+    .toString('latin1')
+    .replace(sequences, (sequence) => {
+      const raw = Buffer.from(sequence, 'latin1');
+      return raw.length > 1 ? raw.toString('utf8') : ansi.decode(raw);
+    });
+  return text.replace(/^\ufeff/, '');
 }
 
 // A byte-order mark says so; without one, plain letters have a zero byte on every other place.

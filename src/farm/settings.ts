@@ -1,8 +1,9 @@
 // Reads farm.yaml and gives the farm as pages know it.
-import { isMap, LineCounter, parseDocument, type Document } from 'yaml';
+import { isMap, parseDocument, type Document } from 'yaml';
 import type { Farm } from '../../shared/herd/types.ts';
+import { plainBreaks } from './csv.ts';
 import type { Findings, Place } from './fault.ts';
-import { noFields, placeOfAlias, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
+import { aliasFault, noFields, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
 import { SETTINGS_FILE, settingsRule, type Settings } from './settingsRule.ts';
 import { readText } from './table.ts';
 
@@ -20,22 +21,22 @@ const HARMLESS = ['DUPLICATE_KEY', 'TAB_AS_INDENT'];
 
 /** Reads and checks the settings; every fault is added with the place of the words that it is about. */
 export function readSettings(dir: string, findings: Findings): SettingsReading {
-  const text = readText(dir, SETTINGS_FILE, findings);
-  if (text === null) return NO_SETTINGS;
-  const lines = new LineCounter();
+  const raw = readText(dir, SETTINGS_FILE, findings);
+  if (raw === null) return NO_SETTINGS;
+  const text = plainBreaks(raw);
+  // The parser's own line counter loses count inside a quote that is not closed.
   const placeOf = (offset: number): Place => {
-    const { line, col } = lines.linePos(offset);
-    return { line: Math.max(line, 1), column: Math.max(col, 1) };
+    const lines = text.slice(0, offset).split('\n');
+    return { line: lines.length, column: [...(lines.at(-1) ?? '')].length + 1 };
   };
   let document: Document;
   try {
-    document = parseDocument(text, { lineCounter: lines, prettyErrors: false, logLevel: 'silent' });
+    document = parseDocument(text, { prettyErrors: false, logLevel: 'error' });
   } catch (error) {
-    findings.faults.push(tornFault(String(error), null));
+    findings.faults.push(tornFault(String(error)));
     return NO_SETTINGS;
   }
-  for (const { code, message, pos } of document.errors)
-    findings.faults.push(yamlFault(code, message, placeOf(pos[0])));
+  for (const error of document.errors) findings.faults.push(yamlFault(error, document, placeOf));
   if (document.errors.some(({ code }) => !HARMLESS.includes(code))) return NO_SETTINGS;
   if (!isMap(document.contents)) {
     findings.faults.push(noFields());
@@ -55,9 +56,7 @@ function plainFields(
     const entries = Object.entries(document.toJS() as Record<string, unknown>);
     return Object.fromEntries(entries.filter(([, value]) => value !== null && value !== undefined));
   } catch (error) {
-    const offset = placeOfAlias(document);
-    const message = error instanceof Error ? error.message : String(error);
-    findings.faults.push(tornFault(message, offset === null ? null : placeOf(offset)));
+    findings.faults.push(aliasFault(document, placeOf, String(error)));
     return null;
   }
 }

@@ -1,5 +1,5 @@
 // What is wrong with farm.yaml, in words, at the line and column of the node that is meant.
-import { isMap, isPair, isScalar, visit, type Document, type Node, type YAMLError } from 'yaml';
+import { isMap, isPair, isScalar, visit, type Document, type Node, type Scalar, type YAMLError } from 'yaml';
 import type * as z from 'zod';
 import { faultAt, shown, type Fault, type Place } from './fault.ts';
 import { nearestName } from './nearest.ts';
@@ -14,6 +14,12 @@ interface Source {
   readonly placeOf: (offset: number) => Place;
 }
 
+const SIGN_FIRST = {
+  found: 'a text that begins with a sign which has a meaning of its own here, such as * & @ % ! `',
+  todo: 'put the whole text in quotes',
+};
+const COMPARE =
+  'compare the line, and the one above it, with a farm.yaml that is right; "npm run farm -- FOLDER" lays one out';
 const EXPECTED = 'lines of the form "word: what it is" (YAML)';
 const YAML_WORDS: Readonly<Partial<Record<YAMLError['code'], { found: string; todo: string }>>> = {
   TAB_AS_INDENT: { found: 'a tab at the start of the line', todo: 'take it out and use spaces' },
@@ -31,23 +37,48 @@ const YAML_WORDS: Readonly<Partial<Record<YAMLError['code'], { found: string; to
     todo: 'put what follows the first colon in quotes, and start each line where its neighbours start',
   },
   MULTILINE_IMPLICIT_KEY: { found: 'a line without a colon', todo: 'put the colon after its first word' },
+  BAD_SCALAR_START: SIGN_FIRST,
+  BAD_ALIAS: SIGN_FIRST,
   MULTIPLE_DOCS: { found: 'a line of three hyphens', todo: 'take it out' },
 };
 
 /** A fault of the file's form. */
-export function yamlFault(code: YAMLError['code'], message: string, place: Place): Fault {
-  const words = YAML_WORDS[code];
-  if (!words) return tornFault(message, place);
-  return faultAt(SETTINGS_FILE, place, { ...words, expected: EXPECTED });
+export function yamlFault(
+  { code, message, pos }: YAMLError,
+  document: Document,
+  placeOf: Source['placeOf'],
+): Fault {
+  const words = YAML_WORDS[code] ?? { found: `text that cannot be read (${message})`, todo: COMPARE };
+  const offset = code === 'MISSING_CHAR' ? (openQuote(document, pos[0]) ?? pos[0]) : pos[0];
+  return faultAt(SETTINGS_FILE, placeOf(offset), { ...words, expected: EXPECTED });
+}
+
+// The parser misses a closing quote at the end of the file; a person looks for the one that opens.
+function openQuote(document: Document, end: number): number | null {
+  let offset: number | null = null;
+  const take = (node: Scalar) => {
+    const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
+    if (quoted && node.range && node.range[1] >= end) offset = node.range[0];
+  };
+  visit(document, { Scalar: (_, node) => take(node) });
+  return offset;
 }
 
 /** A fault of the file's form that has no words of its own. */
-export function tornFault(message: string, place: Place | null): Fault {
-  return faultAt(SETTINGS_FILE, place, {
+export function tornFault(message: string): Fault {
+  return faultAt(SETTINGS_FILE, null, {
     found: `text that cannot be read (${message})`,
     expected: EXPECTED,
-    todo: 'put a text that begins with a sign such as * & @ % ! in quotes; compare the line with those that are right',
+    todo: COMPARE,
   });
+}
+
+/** A fault for a word after a star, which stands for what another place names: none does, or it grows without end. */
+export function aliasFault(document: Document, placeOf: Source['placeOf'], message: string): Fault {
+  let offset: number | null = null;
+  visit(document, { Alias: (_, node) => void (offset ??= node.range?.[0] ?? null) });
+  if (offset === null) return tornFault(message);
+  return faultAt(SETTINGS_FILE, placeOf(offset), { ...SIGN_FIRST, expected: EXPECTED });
 }
 
 /** A fault for a file without any field. */
@@ -61,13 +92,6 @@ export function noFields(): Fault {
       todo: 'write them, one a line; "npm run farm -- FOLDER" lays out a farm.yaml to fill in',
     },
   );
-}
-
-/** Where the first alias (a word after a star) stands: what it names may be missing, or be too much. */
-export function placeOfAlias(document: Document): number | null {
-  let offset: number | null = null;
-  visit(document, { Alias: (_, node) => void (offset ??= node.range?.[0] ?? null) });
-  return offset;
 }
 
 /** Every fault of the fields. */
