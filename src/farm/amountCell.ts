@@ -6,7 +6,7 @@ import { shown } from './fault.ts';
 import { nearestName } from './nearest.ts';
 
 /** What is wrong, and under which heading. */
-export interface AmountCellFault {
+interface AmountCellFault {
   readonly column: 'amount' | 'unit';
   readonly found: string;
   readonly expected: string;

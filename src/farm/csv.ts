@@ -9,7 +9,7 @@ import type { Place } from './fault.ts';
 export type Separator = ',' | ';' | '\t';
 
 /** A record's cells as written, with quotes taken off; `start` is its offset in the text. */
-export interface CsvRecord {
+interface CsvRecord {
   readonly cells: readonly string[];
   readonly start: number;
   readonly line: number;

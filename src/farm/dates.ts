@@ -4,7 +4,7 @@ import { shown } from './fault.ts';
 
 const ISO_SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
 /** Older dates are slips of the pencil. */
-export const EARLIEST_DAY = dayFromCivil(1900, 1, 1);
+const EARLIEST_DAY = dayFromCivil(1900, 1, 1);
 const EXPECTED = 'a date as YYYY-MM-DD, for instance 2026-05-21';
 const MONTH_NAMES = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const MONTH_NAMES_ES = ['ene', 'feb', 'mar', 'abr', 'may', 'jun', 'jul', 'ago', 'sep', 'oct', 'nov', 'dic'];

@@ -4,7 +4,7 @@ import { fileKind } from './fileKind.ts';
 import type { Place } from './fault.ts';
 
 /** What keeps a file from being read as UTF-8 text, in words. */
-export interface TextFault {
+interface TextFault {
   readonly place: Place | null;
   readonly found: string;
   readonly expected: string;

@@ -1,6 +1,6 @@
-// Faults and notices as a coordinator reads them in the terminal.
+// Faults as a coordinator reads them in the terminal.
 import { resolve } from 'node:path';
-import { counted, sortedFaults, type Fault, type Notice } from './fault.ts';
+import { counted, sortedFaults, type Fault } from './fault.ts';
 
 /**
  * The complete list of what keeps the book from being taken: a line before it, then one line a
@@ -21,17 +21,7 @@ export function tellFaults(faults: readonly Fault[], dir: string): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** The notices, one a line; an empty text where there are none. */
-export function tellNotices(notices: readonly Notice[]): string {
-  return notices
-    .map(({ file, line, text }) =>
-      file === null ? text : `${placeOf({ file, line, column: null })}  ${text}`,
-    )
-    .map((told) => `${told}\n`)
-    .join('');
-}
-
-function placeOf({ file, line, column }: Pick<Fault, 'line' | 'column'> & { file: string }): string {
+function placeOf({ file, line, column }: Fault): string {
   const name = file === '.' ? 'the farm folder' : file;
   return [name, line, column].filter((part) => part !== null).join(':');
 }
