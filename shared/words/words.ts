@@ -38,6 +38,8 @@ function pluralOf(
   forms: Readonly<Record<string, string>>,
   n: string | number | undefined,
 ): string {
+  // Without its number a plural would be picked blindly, and read wrong without a word.
+  if (n === undefined) throw new Error(`"${key}" in ${words.lang} needs {n} to choose its plural.`);
   // Nothing at all often wants a sentence of its own, which no language's rules ask for.
   const category =
     Number(n) === 0 && forms['zero'] ? 'zero' : new Intl.PluralRules(words.lang).select(Number(n));

@@ -47,6 +47,19 @@ describe('say', () => {
     },
   ); // prettier-ignore
 
+  it('takes the text for nothing at all where there is one', () => {
+    const words = {
+      lang: 'en',
+      entries: flatten({ a: { zero: 'no jar', one: '{n} jar', other: '{n} jars' } }),
+    };
+    expect([0, '0', 1, 2].map((n) => say(words, 'a', { n }))).toEqual([
+      'no jar',
+      'no jar',
+      '1 jar',
+      '2 jars',
+    ]);
+  });
+
   it('falls back on "other" where a language knows one plural more than the words do', () => {
     expect(say(es, 'few', { n: 1_000_000 })).toBe('1000000 veces');
   });
@@ -63,6 +76,9 @@ describe('say', () => {
     );
     expect(tries(() => say(en, 'short', { n: 2 }))).toMatchInlineSnapshot(
       `""short" in en has no text for "other" or "other"."`,
+    );
+    expect(tries(() => say(en, 'jars'))).toMatchInlineSnapshot(
+      `""jars" in en needs {n} to choose its plural."`,
     );
     expect(tries(() => say(es, 'hello'))).toMatchInlineSnapshot(`"No words for "hello" in es."`);
   });
