@@ -2,35 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse as parseCsv } from 'csv-parse/sync';
-import { parse } from 'yaml';
 import { getEntry } from 'astro:content';
-import * as z from 'zod';
 import type { BoardInput, QuestionName } from '../../shared/board/types.ts';
 import type { NutrientRow } from '../../shared/milk/composition.ts';
 import { flatten, type Words } from '../../shared/words/words.ts';
+import { FACTS_DIR } from './facts.ts';
 import { openSite } from './site.ts';
 
-const FACTS_DIR = join(process.cwd(), 'content', 'facts');
-
-const factShape = z.strictObject({
-  en: z.string().min(1),
-  es: z.string().min(1),
-  source: z.string().min(1),
-  sure: z.enum(['seen', 'memory', 'practice']),
-});
-
-/** A reference value or statement with its source. */
-export type Fact = z.infer<typeof factShape>;
-
-let facts: Record<string, Fact> | null = null;
-
-/** A fact by its id. Throws where there is none, so that no page shows a claim without its source. */
-export function factOf(id: string): Fact {
-  facts ??= z.record(z.string(), factShape).parse(parse(readFileSync(join(FACTS_DIR, 'facts.yaml'), 'utf8')));
-  const fact = facts[id];
-  if (!fact) throw new Error(`content/facts/facts.yaml has no fact "${id}".`);
-  return fact;
-}
+export { factOf, type Fact } from './facts.ts';
 
 let table: NutrientRow[] | null = null;
 

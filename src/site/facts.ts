@@ -87,7 +87,8 @@ export function allFacts(): ReadonlyMap<string, Fact> {
   const all = new Map<string, Fact>();
   for (const file of FACT_FILES)
     for (const [id, fact] of Object.entries(factsIn(file, read(file)))) {
-      if (all.has(id)) throw new Error(`content/facts/${file} has "${id}" a second time: give one another id.`);
+      if (all.has(id))
+        throw new Error(`content/facts/${file} has "${id}" a second time: give one another id.`);
       all.set(id, fact);
     }
   return (facts = all);
