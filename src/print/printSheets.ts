@@ -16,8 +16,8 @@ import { printPages, type Printed } from './printPages.ts';
  * A site without sheets has none.
  */
 export function sheetLanguages(dist: string, languages: readonly string[]): string[] {
-  const index = join(dist, 'sheets', 'index.html');
-  if (!existsSync(index)) return [];
+  const index = join(dist, 'index.html');
+  if (!existsSync(index) || !existsSync(join(dist, 'sheets'))) return [];
   const root = /<html[^>]*\slang="([^"]+)"/.exec(readFileSync(index, 'utf8'))?.[1];
   const others = languages.filter((lang) => lang !== root && existsSync(join(dist, lang, 'sheets')));
   return root === undefined ? others : [root, ...others];
