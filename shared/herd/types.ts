@@ -69,11 +69,28 @@ export interface MilkingRow {
   readonly line: number;
 }
 
+/** A laboratory's test of one doe's milk, from `milk-tests.csv`. Null is "not tested", never nothing. */
+export interface MilkTest {
+  readonly doe: string;
+  /** Day number of the milk that was tested. */
+  readonly day: number;
+  /** Grams in 100 g of milk. */
+  readonly fat_pct: number | null;
+  readonly protein_pct: number | null;
+  readonly lactose_pct: number | null;
+  /** Body cells in a millilitre; the file counts them in thousands, as laboratories print them. */
+  readonly cells_perML: number | null;
+  readonly file: string;
+  readonly line: number;
+}
+
 /** The farm's records: everything that figures are computed from. */
 export interface Book {
   readonly does: readonly Doe[];
   readonly kiddings: readonly Kidding[];
   readonly rows: readonly MilkingRow[];
+  /** Absent where the farm has no `milk-tests.csv`. */
+  readonly milkTests?: readonly MilkTest[];
 }
 
 /** A span of whole days, both ends included. */

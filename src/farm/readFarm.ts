@@ -12,6 +12,7 @@ import { counted, faultAt, sortedFaults, type Fault, type Findings, type Notice 
 import { KIDDINGS_FILE, readKiddings } from './kiddingsTable.ts';
 import { milkingFiles, MILKINGS_FOLDER, namesIn } from './milkingFiles.ts';
 import { dayReader, readMilkings } from './milkingsTable.ts';
+import { readMilkTests } from './milkTestsTable.ts';
 import { nearestName } from './nearest.ts';
 import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReading } from './settings.ts';
 import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
@@ -31,8 +32,8 @@ export interface ReadSettings {
 }
 
 /**
- * Reads `farm.yaml`, `does.csv`, `kiddings.csv` and `milkings/*.csv` of a folder and checks every
- * cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
+ * Reads `farm.yaml`, `does.csv`, `kiddings.csv`, `milkings/*.csv` and, where it is there,
+ * `milk-tests.csv` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
  */
 export function readFarm(dir: string, settings: ReadSettings): FarmReading {
   const findings: Findings = { faults: [], notices: [] };
@@ -53,7 +54,8 @@ export function readFarm(dir: string, settings: ReadSettings): FarmReading {
   const names = doeNames(herd.does, herd.faultyIds, herd.readable);
   const kiddings = isThere(dir, KIDDINGS_FILE, findings) ? readKiddings(dir, names, lastDay, findings) : [];
   const rows = readBook(dir, { reading, names, timeZone, lastDay }, findings);
-  const book = { does: herd.does, kiddings, rows };
+  const milkTests = readMilkTests(dir, names, lastDay, findings);
+  const book = { does: herd.does, kiddings, rows, ...(milkTests && { milkTests }) };
   if (findings.faults.length > 0)
     return { ok: false, faults: sortedFaults(findings.faults), notices: findings.notices };
   addNotices(book, asOf, findings);
