@@ -20,12 +20,16 @@ export const addMilkings = taskKind<Sum>({
   name: 'add-milkings',
   bands: ['3-5'],
   lack: 'no-two-milkings',
-  candidates: (context) =>
-    context.doeDays.flatMap(({ am, pm }) => {
+  candidates(context) {
+    const sums = context.doeDays.flatMap(({ am, pm }) => {
       if (!am || !pm) return [];
       const [a, b] = [readIn(am, context.measure), readIn(pm, context.measure)];
       return a.num > 0 && b.num > 0 && a.den * b.den > 1 ? [{ am, pm, a, b }] : [];
-    }),
+    });
+    // Two fractions make the better question; one will do where there is no more.
+    const both = sums.filter(({ a, b }) => a.den > 1 && b.den > 1);
+    return both.length > 0 ? both : sums;
+  },
   touches: ({ am, pm }) => touchesOf([am, pm]),
   make(context, { am, pm, a, b }) {
     const { unit } = context.measure;
@@ -34,10 +38,11 @@ export const addMilkings = taskKind<Sum>({
       sum.den > 1
         ? [msg('task.add-milkings.accept', { top: num(whole(sum.num)), bottom: num(whole(sum.den)) })]
         : [];
-    const unlike = a.den !== b.den;
+    const both = a.den > 1 && b.den > 1;
+    const wholes = Math.floor(a.num / a.den) + Math.floor(b.num / b.den);
     return {
       kind: 'add-milkings',
-      standards: [unlike ? '5.NF.A.1' : '4.NF.B.3.c'],
+      standards: [both && a.den !== b.den ? '5.NF.A.1' : '4.NF.B.3.c'],
       lead: [
         msg('task.add-milkings.lead', { name: nameOf(am.doe), amount: qty(a, unit), on: onDay(am.date) }),
         msg('task.add-milkings.evening', { amount: qty(b, unit) }),
@@ -53,10 +58,15 @@ export const addMilkings = taskKind<Sum>({
           steps: steps(a, b, sum),
         },
       ],
-      mistake: {
-        what: msg('task.add-milkings.mistake', { wrong: qty(addedAcross(a, b), unit) }),
-        why: msg('task.add-milkings.why'),
-      },
+      mistake: both
+        ? {
+            what: msg('task.add-milkings.mistake', { wrong: qty(addedAcross(a, b), unit) }),
+            why: msg('task.add-milkings.why'),
+          }
+        : {
+            what: msg('task.add-milkings.mistake', { wrong: qty(whole(wholes), unit) }),
+            why: msg('task.add-milkings.why-part'),
+          },
       fromBook: [...readingFromBook(am, a, context.measure), ...readingFromBook(pm, b, context.measure)],
     };
   },

@@ -1,6 +1,5 @@
 // The week laid out for tasks: milkings, days of a doe and days of the herd, with the band's rounding at hand.
 import Fraction from 'fraction.js';
-import type { FiguresFile } from '../herd/figures.ts';
 import type { MilkingTime, UnitSystem } from '../herd/types.ts';
 import type { DoeWeek, WeekView } from '../herd/week.ts';
 import type { Amount } from '../quantity/amount.ts';
@@ -36,7 +35,6 @@ export interface HerdWholeDay {
 /** What a sheet is made from. */
 export interface SheetSource {
   readonly week: WeekView;
-  readonly figures: FiguresFile;
   readonly units: UnitSystem;
   readonly jar_mL: number;
   /** Clock times of the milkings, `HH:MM`; without them no task asks about the clock. */

@@ -45,7 +45,8 @@ function pourTask(context: TaskContext, { readings, cups, perJar }: Pour): Task 
   const { doe, date } = readings[0] as Reading;
   const full = Math.floor(cups / perJar);
   const left = whole(cups - full * perJar);
-  const jars: JarsPicture = { is: 'jars', cupsPerJar: perJar, jars: full + 1, filled: 0 };
+  // One jar more than is needed, so that the drawing does not give the answer away.
+  const jars: JarsPicture = { is: 'jars', cupsPerJar: perJar, jars: full + 2, filled: 0 };
   const parts: Shown[] = [...Array.from({ length: full }, () => whole(perJar)), left];
   return {
     kind: 'fill-jars',

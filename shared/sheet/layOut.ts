@@ -1,0 +1,57 @@
+// Which task stands on which page: as few pages as hold them, each filled about alike.
+import type { Words } from '../words/words.ts';
+import { BAND_MEASURES, liveHeight_mm, mmOfPt, type Paper } from './pageMeasures.ts';
+import type { Sheet } from './sheet.ts';
+import { taskHeight_mm } from './taskHeights.ts';
+
+/** Height of the head of a sheet with its name line, mm, without notes. */
+const HEAD_MM = 40;
+
+/** The tasks of each page, by their place on the sheet; a sheet without tasks has one page, for its head. */
+export function layOut(sheet: Sheet, words: Words, paper: Paper): number[][] {
+  const m = BAND_MEASURES[sheet.band];
+  const heights = sheet.tasks.map((task) => taskHeight_mm(task, words, m));
+  const notes =
+    (sheet.state === 'resting' ? 2 : 0) + (sheet.units === 'metric' ? 1 : 0) + sheet.lacks.length * 2;
+  const head = HEAD_MM + m.gap_mm + notes * mmOfPt(m.body_pt) * m.line;
+  return fillPages(heights, liveHeight_mm(paper), head);
+}
+
+/**
+ * Parts heights, in order, into the fewest pages of a height; of all ways to do so it takes the one
+ * whose fullest page is emptiest. The first page also holds `head`. A height larger than a page stands alone.
+ */
+export function fillPages(heights: readonly number[], page: number, head: number): number[][] {
+  if (heights.length === 0) return [[]];
+  const fewest = pagesNeeded(heights, page, head);
+  // The smallest fill that still takes no more pages, to a tenth of a millimetre.
+  let [low, high] = [0, page];
+  while (high - low > 0.1) {
+    const middle = (low + high) / 2;
+    const fits = pagesNeeded(heights, middle, head) <= fewest && heights.every((one) => one <= middle);
+    if (fits) high = middle;
+    else low = middle;
+  }
+  return greedy(heights, high, head);
+}
+
+function pagesNeeded(heights: readonly number[], page: number, head: number): number {
+  return greedy(heights, page, head).length;
+}
+
+function greedy(heights: readonly number[], page: number, head: number): number[][] {
+  const pages: number[][] = [[]];
+  let filled = head;
+  heights.forEach((height, index) => {
+    const current = pages.at(-1) as number[];
+    // The first page takes its first task in any case: a head alone on a page helps nobody.
+    if (current.length > 0 && filled + height > page) {
+      pages.push([index]);
+      filled = height;
+      return;
+    }
+    current.push(index);
+    filled += height;
+  });
+  return pages;
+}

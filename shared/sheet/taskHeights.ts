@@ -1,0 +1,121 @@
+// How tall a task stands on the page, in millimetres, before open room is shared out.
+import type { Words } from '../words/words.ts';
+import type { Ask, Task, Work } from '../tasks/task.ts';
+import { mmOfPt, type BandMeasures } from './pageMeasures.ts';
+import type { Picture, TablePicture } from './picture.ts';
+import { linesOf, textWidth_em } from './lines.ts';
+import { tellText, unitAfterBlank } from './tell.ts';
+import type { SheetUnit } from '../quantity/grade.ts';
+
+/** Height of a scatter plot with its labels; its drawing is made to this measure. */
+export const SCATTER_HEIGHT_MM = 59;
+/** Width of a task beside its number. */
+const BODY_WIDTH_MM = 164;
+
+const lineHeight_mm = (m: BandMeasures): number => mmOfPt(m.body_pt) * m.line;
+const width_mm = (text: string, m: BandMeasures): number => textWidth_em(text) * mmOfPt(m.body_pt);
+
+function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_MM): number {
+  return linesOf(text, width / mmOfPt(m.body_pt)) * lineHeight_mm(m);
+}
+
+/** Width of a row of answer boxes with the units that stand after them. */
+function boxesWidth_mm(after: readonly (SheetUnit | null)[], words: Words, m: BandMeasures): number {
+  return after.reduce(
+    (sum, unit) =>
+      sum + m.boxWidth_mm + 3 + (unit === null ? 0 : 2 + width_mm(unitAfterBlank(words, unit), m)),
+    0,
+  );
+}
+
+/** Whether an answer stands beside its question instead of below it: one or two boxes, not a row of them. */
+export function isBeside(work: Work, words: Words, m: BandMeasures): boolean {
+  return work.is === 'boxes' && !work.signs && boxesWidth_mm(work.after, words, m) <= BODY_WIDTH_MM * 0.56;
+}
+
+/** Height of a marked jar, mm: taller where small hands colour it. */
+export function jarHeight_mm(m: BandMeasures): number {
+  return m.body_pt > 18 ? 48 : 28;
+}
+
+function workHeight_mm(work: Work, m: BandMeasures): number {
+  switch (work.is) {
+    case 'boxes':
+      return m.box_mm;
+    case 'ring':
+      return m.box_mm;
+    case 'lines':
+      return work.lines * m.rule_mm;
+    case 'drawing':
+      return 54;
+    case 'working':
+      return m.working_mm;
+    case 'picture':
+      return 0;
+  }
+}
+
+function askHeight_mm(ask: Ask, words: Words, m: BandMeasures): number {
+  const prompt = `a  ${tellText(words, ask.prompt)}`;
+  const beside = ask.work.is === 'boxes' && isBeside(ask.work, words, m);
+  const width = beside ? BODY_WIDTH_MM - 6 - boxesWidth_mm(ask.work.after, words, m) : BODY_WIDTH_MM;
+  const text = textHeight_mm(prompt, m, width);
+  const work = workHeight_mm(ask.work, m);
+  const drawn =
+    ask.work.is === 'picture' && ask.picture?.is === 'scatter' ? pictureHeight_mm(ask.picture, m) + 3 : 0;
+  return (beside ? Math.max(text, work) : text + work + 1) + drawn + 2.5;
+}
+
+const hasBlanks = (picture: TablePicture): boolean =>
+  picture.rows.some((row) => row.some((cell) => 'blank' in cell));
+
+/** Height of a figure, mm. */
+export function pictureHeight_mm(picture: Picture, m: BandMeasures): number {
+  const text = lineHeight_mm(m);
+  switch (picture.is) {
+    case 'cups': {
+      const row = m.cup_mm * 0.9 + 2;
+      return picture.groups.reduce(
+        (sum, group) =>
+          sum +
+          Math.max(
+            Math.ceil(group.count / picture.perRow) * row,
+            group.face ? (group.label ? 22 : 17) : text,
+          ) +
+          2,
+        0,
+      );
+    }
+    case 'picture-graph':
+      return text + picture.rows.length * 12.6 + 2;
+    case 'jars':
+      return jarHeight_mm(m);
+    case 'cards':
+      return picture.cards.some(({ face }) => face) ? 42 : mmOfPt(m.body_pt) * 2.6 + 8;
+    case 'number-line':
+      return 29;
+    case 'bars':
+      return text + (picture.top / picture.scale) * m.cell_mm + mmOfPt(m.body_pt) * 1.5 + 7;
+    case 'clocks':
+      return 49;
+    case 'table':
+      return (
+        (picture.rows.length + 1) *
+        (hasBlanks(picture) ? Math.max(8.9, text + 1.8) : mmOfPt(m.body_pt) * 1.2 + 3)
+      );
+    case 'dot-plot':
+      return Math.max(3, picture.most) * m.cell_mm + mmOfPt(m.body_pt) + 9;
+    case 'scatter':
+      return SCATTER_HEIGHT_MM;
+    case 'steps':
+      return Math.ceil(picture.steps.length / 2) * (m.box_mm + 3);
+  }
+}
+
+/** Height of a task with the least room to work, mm. A bit more than it takes, never less. */
+export function taskHeight_mm(task: Task, words: Words, m: BandMeasures): number {
+  const lead = task.lead.reduce((sum, line) => sum + textHeight_mm(tellText(words, line), m), 0);
+  const picture = task.picture ? pictureHeight_mm(task.picture, m) + 5 : 0;
+  const asks = task.asks.reduce((sum, ask) => sum + askHeight_mm(ask, words, m), 0);
+  return Math.max(lead, 8) + picture + asks + m.gap_mm + 2;
+}
