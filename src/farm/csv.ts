@@ -159,14 +159,16 @@ function readCell(text: string, separator: Separator, offset: number): Cell {
 function readQuotedCell(text: string, separator: Separator, offset: number, open: number): Cell {
   let close = text.indexOf('"', open + 1);
   while (close >= 0 && text[close + 1] === '"') close = text.indexOf('"', close + 2);
-  const resume = lineEnd(text, open) + 1;
-  if (close < 0) return { ok: false, kind: 'unclosed', at: open, from: open, resume };
-  const end = afterSpaces(text, close + 1);
-  if (end >= text.length || text[end] === '\n' || text[end] === separator)
-    return { ok: true, value: text.slice(open + 1, close).replaceAll('""', '"'), end };
+  const end = close < 0 ? -1 : afterSpaces(text, close + 1);
+  if (close >= 0 && (end >= text.length || text[end] === '\n' || text[end] === separator)) {
+    const inner = text.slice(open + 1, close);
+    return { ok: true, value: inner.includes('"') ? inner.replaceAll('""', '"') : inner, end };
+  }
   // A quote that "closes" lines below, in the midst of text, is the opening of another cell.
-  const kind = close >= resume ? 'unclosed' : 'text after quote';
-  return { ok: false, kind, at: close >= resume ? open : close, from: offset, resume };
+  const resume = lineEnd(text, open) + 1;
+  if (close < 0 || close >= resume)
+    return { ok: false, kind: 'unclosed', at: open, from: close < 0 ? open : offset, resume };
+  return { ok: false, kind: 'text after quote', at: close, from: offset, resume };
 }
 
 function afterSpaces(text: string, offset: number): number {

@@ -164,6 +164,7 @@ function addSwallowed(table: Table, row: Row, findings: Findings): void {
   const { at, separator } = table.heading;
   const least = Math.max(...MILKING_COLUMNS.required.map((name) => at[name] ?? -1)) + 1;
   for (const cell of row.cells) {
+    if (!cell.includes('\n')) continue;
     const inner = cell.split('\n').slice(1);
     const lost = inner.findIndex((line) => {
       const cells = line.split(separator);
