@@ -83,7 +83,7 @@ function checkedFields(
 
 /** The farm as pages know it, with the defaults of fields that a farm may leave out. */
 export function farmOf(settings: Settings): Farm {
-  const { name, timeZone, units, recordUnit, milkings, languages = ['en'] } = settings;
+  const { name, timeZone, units, recordUnit, milkings, languages = ['en', 'es'] } = settings;
   return {
     name,
     timeZone,

@@ -217,7 +217,7 @@ describe('the settings', () => {
       farm: {
         units: 'metric',
         recordUnit: 'kg',
-        languages: ['en'],
+        languages: ['en', 'es'],
         milkings: { am: '06:30', pm: '16:00' },
         jar: { size: 1, unit: 'L' },
         largestMilking: { amount: 10, unit: 'L' },
