@@ -23,7 +23,7 @@ export type FitFault =
     }
   /** The curve explains less of the ups and downs than `need` (both are parts of 1). */
   | { readonly kind: 'poorFit'; readonly r2: number; readonly need: number }
-  /** The day of the peak is known less well than to half the observed days. */
+  /** The day of the peak is known too poorly, or too near the last day to be sure that it is passed. */
   | {
       readonly kind: 'peakUnsure';
       readonly peak_day: number;
@@ -60,10 +60,11 @@ export function faultMessage(fault: FitFault): FaultMessage {
       };
     case 'poorFit':
       return { key: key('poorFit'), slots: { percent: Math.round(fault.r2 * 100), need: Math.round(fault.need * 100) } }; // prettier-ignore
-    case 'peakUnsure':
-      return {
-        key: key('peakUnsure'),
-        slots: { from: Math.max(Math.ceil(fault.first_day), Math.round(fault.peak_day - 2 * fault.peak_day_se)), to: Math.min(Math.floor(fault.last_day), Math.round(fault.peak_day + 2 * fault.peak_day_se)) },
-      }; // prettier-ignore
+    case 'peakUnsure': {
+      const two = 2 * fault.peak_day_se;
+      const from = Math.max(1, Math.round(fault.peak_day - two));
+      const to = Math.round(fault.peak_day + two);
+      return { key: key('peakUnsure'), slots: { from, to, last: Math.round(fault.last_day) } };
+    }
   }
 }

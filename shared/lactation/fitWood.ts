@@ -61,13 +61,16 @@ export interface FitLimits {
   readonly r2: number;
   /** The standard error of the peak's day at most, as a part of the observed days, for a peak. */
   readonly peakShare: number;
+  /** How many standard errors the peak's day must lie before the last day, for a peak. */
+  readonly passed: number;
 }
 
 /**
  * Common practice, no source: three parameters want several days each; a curve that explains less than
- * a tenth of the ups and downs, or whose peak may lie anywhere, tells no peak.
+ * a tenth of the ups and downs, or whose peak may lie anywhere, tells no peak; and a peak is told once it is passed with some surety, since
+ * the last days' ups and downs alone often make a curve turn down.
  */
-export const FIT_LIMITS: FitLimits = Object.freeze({ days: 8, r2: 0.1, peakShare: 0.5 });
+export const FIT_LIMITS: FitLimits = Object.freeze({ days: 8, r2: 0.1, peakShare: 0.5, passed: 1.5 });
 
 // Below this a rise or fall is rounding, not milk.
 const NOTHING = 1e-9;
@@ -132,7 +135,9 @@ function fitFrom(series: WoodSeries, found: WoodOptimum | null, limits: FitLimit
         : Math.sqrt(spreadOf(spread, 0, -Math.log(curve.c), (curve.b + 1) / curve.c)),
     ...total305(series, curve, spread),
   };
-  return [a, se.a, se.b, se.c, fit.rss, fit.total_305, fit.total_305_se].every(Number.isFinite) ? fit : null;
+  const told = [a, se.a, se.b, se.c, fit.rss, fit.total_305, fit.total_305_se];
+  // An a of 0 is one too small for a double: the points are a spike, not a curve.
+  return a > 0 && told.every(Number.isFinite) ? fit : null;
 }
 
 /** From the spread of (height at the means, b, −c) to that of (a, b, c). */
@@ -176,7 +181,9 @@ function judgePeak(
   const day_se = Math.sqrt(spreadOf(spread, 0, 1 / c, top.day / c));
   // The slope there is nil, so only what moves the curve itself moves the height of its top.
   const height = spreadOf(spread, 1, Math.log(top.day) - series.lnTMean, top.day - series.tMean);
-  if (!(day_se <= limits.peakShare * (last_day - first_day)))
+  const isSure =
+    day_se <= limits.peakShare * (last_day - first_day) && top.day + limits.passed * day_se <= last_day;
+  if (!isSure)
     return none({ kind: 'peakUnsure', peak_day: top.day, peak_day_se: day_se, first_day, last_day });
   return {
     peak: { day: top.day, day_se, yield: top.yield, yield_se: top.yield * Math.sqrt(height) },

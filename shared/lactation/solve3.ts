@@ -13,7 +13,7 @@ const LOST = 1e-13;
  */
 export function solve3(m: Symmetric3, r: Float64Array, x: Float64Array): boolean {
   const [m11, m12, m13, m22, m23, m33] = [m[0]!, m[1]!, m[2]!, m[3]!, m[4]!, m[5]!];
-  if (!(m11 > 0)) return false;
+  if (!(m11 > 0 && m11 < Infinity)) return false;
   const l21 = m12 / m11;
   const l31 = m13 / m11;
   const d2 = m22 - l21 * m12;

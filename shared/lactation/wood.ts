@@ -19,7 +19,7 @@ export const STANDARD_DAYS = 305;
  * @example woodAt({ a: 2, b: 0.2, c: 0.004 }, 0) // => 0
  */
 export function woodAt(curve: WoodCurve, t: number): number {
-  if (!(t > 0) || !(curve.a > 0)) return 0;
+  if (!(t > 0 && t < Infinity) || !(curve.a > 0)) return 0;
   // One exponent, since t^b alone may be too large a number where the whole is not.
   return Math.exp(Math.log(curve.a) + curve.b * Math.log(t) - curve.c * t);
 }
