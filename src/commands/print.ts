@@ -1,6 +1,7 @@
 // `npm run print`: sheets with their answer keys as PDF, into prints/ or a folder of one's own.
 import { build } from '../build/build.ts';
 import { thisWorld } from '../build/world.ts';
+import { deskSettings, openDesk } from '../desk/serve.ts';
 import { readPrintOptions } from '../print/options.ts';
 import { printSheets, sheetLanguages } from '../print/printSheets.ts';
 import { runCommand } from '../build/plainError.ts';
@@ -19,6 +20,8 @@ await runCommand(async () => {
     world.complain('Options stand after "--", for instance:  npm run print -- --band 3-5 --lang en');
     return 2;
   }
-  await printSheets(world, result.reading, asked.options);
+  await printSheets(world, result.reading, asked.options, () =>
+    openDesk(deskSettings(world.places, world.env), 0),
+  );
   return 0;
 });

@@ -4,11 +4,12 @@ import { build, type BuildResult } from '../build/build.ts';
 import { PlainError, runCommand } from '../build/plainError.ts';
 import { thisWorld } from '../build/world.ts';
 import { portOf } from '../desk/port.ts';
-import { openDesk, type Desk } from '../desk/serve.ts';
+import { deskSettings, openDesk, type Desk } from '../desk/serve.ts';
 import { printWeekSheets } from '../print/weekSheets.ts';
 
 const world = thisWorld();
 const { dist, prints } = world.places;
+const settings = deskSettings(world.places, world.env);
 
 await runCommand(async () => {
   const port = portOf(world.env['PORT']);
@@ -16,7 +17,6 @@ await runCommand(async () => {
   if (!result.ok && !existsSync(dist)) return 1;
   if (result.ok) await printIfPossible(result);
   if (process.argv.includes('--no-serve')) return result.ok ? 0 : 1;
-  const settings = { dist, prints, basePath: world.env['BASE_PATH'] ?? '/' };
   const desk = await openDesk(settings, port, world.env['HOST']);
   tellAddresses(desk);
   // Last of all, so that it stays in sight.
@@ -31,7 +31,7 @@ async function printIfPossible(result: Extract<BuildResult, { ok: true }>): Prom
   const hindrance = world.env['PAILSIDE_NO_BROWSER'];
   try {
     if (hindrance) throw new PlainError(`There is no browser to print with: ${hindrance}.`);
-    await printWeekSheets(world, result.reading, result.fingerprint);
+    await printWeekSheets(world, result.reading, result.fingerprint, () => openDesk(settings, 0));
   } catch (error) {
     if (!(error instanceof PlainError)) throw error;
     world.complain(

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono, type Context } from 'hono';
+import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { contentType } from './contentTypes.ts';
 import { findFile, isThere } from './files.ts';
@@ -24,6 +25,11 @@ export interface Desk {
   /** Its address up to and with the base path: `http://localhost:4173/`. */
   readonly url: string;
   close(): Promise<void>;
+}
+
+/** The desk for a project's places and the `BASE_PATH` that its site is built for. */
+export function deskSettings({ dist, prints }: Places, env: NodeJS.ProcessEnv): DeskSettings {
+  return { dist, prints, basePath: env['BASE_PATH'] ?? '/' };
 }
 
 const POLICY = "default-src 'self'; style-src 'self' 'unsafe-inline'; script-src 'self' 'unsafe-inline'";

@@ -1,15 +1,17 @@
-// The print room: serves the site to itself and prints an order of sheets from it.
+// The print room: prints an order of sheets from the site as it is served.
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isoDate } from '../../shared/calendar/day.ts';
 import type { BuildWorld, ReadyFarm } from '../build/build.ts';
 import { fromCaller } from '../build/places.ts';
-import { openDesk } from '../desk/serve.ts';
 import { startChromium } from './chromium.ts';
 import { sheetJobs } from './jobs.ts';
 import type { PrintOptions } from './options.ts';
 import { pageCount } from './pageCount.ts';
 import { printPages, type Printed } from './printPages.ts';
+
+/** Serves the site that stands for as long as the printing takes, at an address that ends in `/`. */
+export type ServeSite = () => Promise<{ readonly url: string; close(): Promise<void> }>;
 
 /**
  * Languages whose sheets the site holds: first the one at the site's root, then the farm's others.
@@ -35,8 +37,9 @@ export async function printSheets(
   world: BuildWorld,
   reading: ReadyFarm,
   options: PrintOptions,
+  serveSite: ServeSite,
 ): Promise<void> {
-  const { dist, prints } = world.places;
+  const { dist } = world.places;
   const [first = 'en'] = sheetLanguages(dist, reading.farm.languages);
   const jobs = sheetJobs(options, reading.farm.units, first);
   const out =
@@ -46,17 +49,17 @@ export async function printSheets(
   const sheets = `${jobs.length} ${jobs.length === 1 ? 'sheet' : 'sheets'}`;
   const start_ms = world.now_ms();
   world.say(`Printing ${sheets} … (some seconds)`);
-  const desk = await openDesk({ dist, prints, basePath: world.env['BASE_PATH'] ?? '/' }, 0);
+  const site = await serveSite();
   try {
     const browser = await startChromium(world.env);
     try {
-      const printed = await printPages(browser, desk.url, jobs, out);
+      const printed = await printPages(browser, site.url, jobs, out);
       tellPrinted(world, printed);
     } finally {
       await browser.close();
     }
   } finally {
-    await desk.close();
+    await site.close();
   }
   world.say(`Printed ${sheets} (${((world.now_ms() - start_ms) / 1000).toFixed(1)} s)`);
 }

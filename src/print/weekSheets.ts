@@ -2,8 +2,9 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BuildWorld, ReadyFarm } from '../build/build.ts';
+import { sheetJobs } from './jobs.ts';
 import { readPrintOptions } from './options.ts';
-import { printsFolder, printSheets, sheetLanguages } from './printSheets.ts';
+import { printsFolder, printSheets, sheetLanguages, type ServeSite } from './printSheets.ts';
 
 // Beside the sheets, so that a folder thrown away is printed again.
 const STAMP = '.printed';
@@ -13,12 +14,22 @@ export async function printWeekSheets(
   world: BuildWorld,
   reading: ReadyFarm,
   fingerprint: string,
+  serveSite: ServeSite,
 ): Promise<void> {
-  const stamp = join(printsFolder(world, reading.asOf), STAMP);
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint) return;
   const langs = sheetLanguages(world.places.dist, reading.farm.languages);
   const everything = readPrintOptions([], langs);
-  if (!everything.ok || langs.length === 0) return;
-  await printSheets(world, reading, everything.options);
+  const [first] = langs;
+  if (!everything.ok || first === undefined) return;
+  const folder = printsFolder(world, reading.asOf);
+  const stamp = join(folder, STAMP);
+  const files = sheetJobs(everything.options, reading.farm.units, first).map(({ file }) =>
+    join(folder, file),
+  );
+  const printed =
+    existsSync(stamp) &&
+    readFileSync(stamp, 'utf8') === fingerprint &&
+    files.every((file) => existsSync(file));
+  if (printed) return;
+  await printSheets(world, reading, everything.options, serveSite);
   writeFileSync(stamp, fingerprint);
 }
