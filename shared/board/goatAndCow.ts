@@ -1,5 +1,5 @@
 // Goat's and cow's milk side by side, from one published table.
-import { nutrientOf, perCup, type NutrientRow } from '../milk/composition.ts';
+import { CUP_OF_MILK_G, nutrientOf, perCup, type NutrientRow } from '../milk/composition.ts';
 import { decimalText } from '../quantity/show.ts';
 import type { Answer, BoardInput, Pair, ProofRow } from './types.ts';
 
@@ -35,6 +35,7 @@ export function goatAndCow(input: BoardInput): Answer {
     };
     return [{ pair, rows: [goat, cow] }];
   });
+  const factor = decimalText(CUP_OF_MILK_G / 100, 2, lang);
   const missing = !goatWater || !cowWater;
   const n = missing ? 0 : Math.round(goatWater.per_100g);
   return {
@@ -43,7 +44,12 @@ export function goatAndCow(input: BoardInput): Answer {
     live: false,
     face: null,
     number: missing ? '' : String(n),
-    slots: { n, cow: missing ? 0 : Math.round(cowWater.per_100g) },
+    slots: {
+      n,
+      cow: missing ? 0 : Math.round(cowWater.per_100g),
+      cup_g: CUP_OF_MILK_G,
+      factor,
+    },
     variants: {},
     concrete: n,
     picture: { kind: 'two-milks', pairs: pairs.map(({ pair }) => pair) },
@@ -51,7 +57,7 @@ export function goatAndCow(input: BoardInput): Answer {
       figure: null,
       steps: pairs.map(({ rows: [goat, cow], pair }) => ({
         label: pair.key,
-        sum: `${goat?.per_100g} × 2.44 = ${pair.goatText} · ${cow?.per_100g} × 2.44 = ${pair.cowText} ${pair.unit}`,
+        sum: `${goat?.per_100g} × ${factor} = ${pair.goatText} · ${cow?.per_100g} × ${factor} = ${pair.cowText} ${pair.unit}`,
       })),
       columns: ['food', 'nutrient', 'per100g'],
       rows: [goatWater, cowWater, ...pairs.flatMap(({ rows }) => rows)].flatMap((row) =>

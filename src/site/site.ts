@@ -57,6 +57,11 @@ export function href(lang: string, path: string): string {
   return `${base}${prefix}${path}`;
 }
 
+/** The site's other language, where it has one. */
+export function otherThan(lang: string): string | undefined {
+  return openSite().languages.find((one) => one !== lang);
+}
+
 /** One route a language for pages under `src/pages/[...lang]/`; the first language stands at `/`. */
 export function langPaths(): { params: { lang: string | undefined }; props: { lang: string } }[] {
   return openSite().languages.map((lang, index) => ({

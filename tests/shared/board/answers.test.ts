@@ -1,3 +1,4 @@
+// The board's answers, by example and over random books.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answerTo, QUESTIONS } from '../../../shared/board/answers.ts';

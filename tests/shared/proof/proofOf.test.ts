@@ -1,3 +1,4 @@
+// The proofs of figures: their sums end in the figure, and a pocket calculator agrees.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { figuresOf } from '../../../shared/herd/figures.ts';

@@ -1,13 +1,15 @@
-// What the herd page is made of: each doe's week, lactations and outlook, in the farm's unit.
-import { dayFromCivil, civilFromDay, isoDate } from '../../shared/calendar/day.ts';
-import type { DoeWeek } from '../../shared/herd/week.ts';
-import type { PhaseSpan } from '../../shared/herd/expected.ts';
-import { curveView, type CurveView } from '../../shared/lactation/curveView.ts';
-import { lactationsOf, type Lactation } from '../../shared/lactation/doeDays.ts';
-import { openOutlook } from '../../shared/outlook/outlook.ts';
-import type { DayOutlook, DoeOutlook } from '../../shared/outlook/outcome.ts';
-import { UNIT_ML } from '../../shared/quantity/units.ts';
-import { openSite } from './site.ts';
+// The herd as a page tells it: each doe's week, lactations and outlook, in the farm's unit.
+import { dayFromCivil, civilFromDay } from '../calendar/day.ts';
+import type { FiguresFile } from '../herd/figures.ts';
+import type { Ledger } from '../herd/ledger.ts';
+import type { Book, Farm, UnitSystem } from '../herd/types.ts';
+import type { DoeWeek, WeekView } from '../herd/week.ts';
+import type { PhaseSpan } from '../herd/expected.ts';
+import { curveView, type CurveView } from '../lactation/curveView.ts';
+import { lactationsOf, type Lactation } from '../lactation/doeDays.ts';
+import { openOutlook } from './outlook.ts';
+import type { DayOutlook, DoeOutlook } from './outcome.ts';
+import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
 
 /** One lactation with its drawing. */
 export interface LactationView {
@@ -37,20 +39,32 @@ export interface HerdView {
   /** The calendar year of `asOf`, for the strips; day numbers. */
   readonly year: { readonly from: number; readonly to: number };
   readonly asOf: number;
-  /** Litres in one of the unit shown. */
+  readonly units: UnitSystem;
+  /** The unit shown, and its litres. */
+  readonly unit: VolumeUnit;
   readonly perUnit_L: number;
+  readonly figures: FiguresFile;
+  readonly week: WeekView;
+  readonly jar_mL: number;
 }
 
-let made: HerdView | null = null;
+/** What the herd page is computed from. */
+export interface HerdInput {
+  readonly farm: Farm;
+  readonly book: Book;
+  readonly ledger: Ledger;
+  readonly figures: FiguresFile;
+  readonly week: WeekView;
+  readonly jar_mL: number;
+}
 
-/** The herd page's content, computed once. */
-export function herdView(): HerdView {
-  if (made) return made;
-  const { book, ledger, week, farm } = openSite();
+/** Computes the herd page's content: every lactation with days of full milking is fitted, the newest two of a doe shown. */
+export function herdView({ farm, book, ledger, figures, week, jar_mL }: HerdInput): HerdView {
   const { asOf } = ledger;
   const outlook = openOutlook(book, ledger);
   const days = AHEAD_DAYS.map((ahead) => outlook.on(asOf + ahead));
   const { year } = civilFromDay(asOf);
+  const unit = farm.units === 'us' ? 'cup' : 'L';
   const does = week.does.map((doe, index) => ({
     week: doe,
     spans: ledger.phases.get(doe.id) ?? [],
@@ -65,15 +79,16 @@ export function herdView(): HerdView {
       })),
     outlook: days.map((day) => day.does[index]).filter((one): one is DoeOutlook => one !== undefined),
   }));
-  made = {
+  return {
     does,
     days,
     year: { from: dayFromCivil(year, 1, 1), to: dayFromCivil(year, 12, 31) },
     asOf,
-    perUnit_L: UNIT_ML[farm.units === 'us' ? 'cup' : 'L'].valueOf() / 1000,
+    units: farm.units,
+    unit,
+    perUnit_L: UNIT_ML[unit].valueOf() / 1000,
+    figures,
+    week,
+    jar_mL,
   };
-  return made;
 }
-
-/** ISO date of a day of the outlook. */
-export const dateOf = (day: DayOutlook): string => isoDate(day.day);
