@@ -36,6 +36,18 @@ export interface DoeNeeds {
   readonly animalUnits: number;
 }
 
+/** What a litre takes: over the does whose need and milk are known, with those left out by name. */
+export type PerLitre =
+  | {
+      readonly ok: true;
+      readonly milk_L: number;
+      readonly dryFeed_kg: Range;
+      readonly water_L: Range;
+      readonly does: number;
+      readonly leftOut: readonly string[];
+    }
+  | { readonly ok: false; readonly why: 'no doe with a known need gives milk' };
+
 /** A day of the herd. */
 export interface HerdNeeds {
   readonly does: readonly DoeNeeds[];
@@ -44,12 +56,7 @@ export interface HerdNeeds {
   readonly water_L: { readonly sum: Range; readonly does: number };
   readonly concentrate_kg: { readonly sum: Range; readonly does: number };
   readonly animalUnits: number;
-  readonly perLitre:
-    | { readonly ok: true; readonly milk_L: number; readonly dryFeed_kg: Range; readonly water_L: Range }
-    | {
-        readonly ok: false;
-        readonly why: 'the herd gives no milk' | 'not every doe has a known need and milk';
-      };
+  readonly perLitre: PerLitre;
 }
 
 const KG_PER_L = MILK_DENSITY_KG_PER_L.valueOf();
@@ -73,7 +80,8 @@ export function doeNeeds(doe: Doe, phase: Phase, milk: DailyMilk): DoeNeeds {
 
 /**
  * What the herd takes in a day of the window, and a litre of its milk with the does that rest counted
- * in: they eat for the milk of another season. Every doe of `does.csv` counts.
+ * in: they eat for the milk of another season. Every doe of `does.csv` counts; a doe whose kids drink
+ * part of her milk is left out of the litre, and named.
  */
 export function herdNeeds(book: Book, ledger: Ledger): HerdNeeds {
   const does = book.does.map((doe) => {
@@ -84,15 +92,13 @@ export function herdNeeds(book: Book, ledger: Ledger): HerdNeeds {
     const ranges = does.flatMap((one) => of(one) ?? []);
     return { sum: sumOf(ranges), does: ranges.length };
   };
-  const dryFeed = known((one) => one.dryFeed_kg);
-  const water = known((one) => one.water_L);
   return {
     does,
-    dryFeed_kg: dryFeed,
-    water_L: water,
+    dryFeed_kg: known((one) => one.dryFeed_kg),
+    water_L: known((one) => one.water_L),
     concentrate_kg: known((one) => one.concentrate_kg),
     animalUnits: does.reduce((sum, one) => sum + one.animalUnits, 0),
-    perLitre: perLitre(does, dryFeed, water),
+    perLitre: perLitre(does),
   };
 }
 
@@ -114,19 +120,19 @@ function dailyMilk(ledger: Ledger, doe: string, phase: Phase): DailyMilk {
   return { ok: true, milk_L: litres(ledger, grains) / whole.length, days: whole.length };
 }
 
-function perLitre(
-  does: readonly DoeNeeds[],
-  dryFeed: HerdNeeds['dryFeed_kg'],
-  water: HerdNeeds['water_L'],
-): HerdNeeds['perLitre'] {
-  const milk_L = does.reduce((sum, { milk }) => sum + (milk.ok ? milk.milk_L : 0), 0);
-  const isKnown = [dryFeed, water].every((one) => one.does === does.length);
-  if (!isKnown) return { ok: false, why: 'not every doe has a known need and milk' };
-  if (!(milk_L > 0)) return { ok: false, why: 'the herd gives no milk' };
+function perLitre(does: readonly DoeNeeds[]): PerLitre {
+  const known = does.flatMap(({ milk, dryFeed_kg, water_L: water }) =>
+    milk.ok && dryFeed_kg && water ? [{ milk_L: milk.milk_L, dryFeed_kg, water }] : [],
+  );
+  const milk_L = known.reduce((sum, one) => sum + one.milk_L, 0);
+  if (!(milk_L > 0)) return { ok: false, why: 'no doe with a known need gives milk' };
+  const perLitreOf = (ranges: readonly Range[]) => times(sumOf(ranges), 1 / milk_L);
   return {
     ok: true,
     milk_L,
-    dryFeed_kg: times(dryFeed.sum, 1 / milk_L),
-    water_L: times(water.sum, 1 / milk_L),
+    dryFeed_kg: perLitreOf(known.map((one) => one.dryFeed_kg)),
+    water_L: perLitreOf(known.map((one) => one.water)),
+    does: known.length,
+    leftOut: does.filter(({ milk, dryFeed_kg }) => !milk.ok || !dryFeed_kg).map(({ doe }) => doe),
   };
 }

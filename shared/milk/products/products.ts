@@ -87,7 +87,7 @@ function cheeses(kept_L: number, richness: MilkRichness | null): Made[] {
     low: hard_kg * HARD_PART.low,
     high: hard_kg * HARD_PART.high,
     unit: 'kg',
-    method: 'A kilogram from ten litres, a third more or less.',
+    method: 'A kilogram from ten litres, three tenths more or less.',
     facts: ['hard-cheese-ten'],
     cautions: [...PASTEURIZE, 'raw-cheese-60'],
   };
