@@ -23,8 +23,8 @@ export function dayAmount(input: BoardInput, volume_mL: number): { n: number; te
 /** A volume in the farm's jars, to the half jar. */
 export function jarAmount(input: BoardInput, volume_mL: number): { n: number; text: string } {
   const halves = wholeParts((volume_mL / input.jar_mL) * 2);
-  // One jar or less is told in the singular: half a jar.
-  return { n: halves <= 2 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
+  // Half a jar is told in the singular.
+  return { n: halves === 1 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
 }
 
 /**

@@ -60,13 +60,15 @@ export function daysInMilkSums(input: ProofInput, span: Span): Sums {
   const monthName = new Intl.DateTimeFormat(input.lang, { month: 'long', timeZone: 'UTC' });
   const parts: { label: string; days: number }[] = [];
   let from = span.from;
-  while (from < span.to) {
+  while (from <= span.to) {
     const { year, month } = civilFromDay(from);
     const nextMonth = dayFromCivil(month === 12 ? year + 1 : year, (month % 12) + 1, 1);
     // The day of kidding itself is day 0: the first month counts the days after it.
     const to = Math.min(nextMonth - 1, span.to);
     const before = from === span.from ? from : from - 1;
-    parts.push({ label: monthName.format(new Date(Date.UTC(year, month - 1, 1))), days: to - before });
+    // Kidded on the last day of a month, she has no day of that month.
+    if (to > before || from === span.to)
+      parts.push({ label: monthName.format(new Date(Date.UTC(year, month - 1, 1))), days: to - before });
     from = nextMonth;
   }
   const sum = parts.map(({ days }) => days).join(' + ');

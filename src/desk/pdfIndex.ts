@@ -18,7 +18,7 @@ export function pdfIndex(prints: string): string {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>PDF</title>
 <style>body { font: 1.25rem/1.6 Andika, sans-serif; background: #f5ecd9; color: #1e1912; margin: 2rem auto; max-width: 40rem; padding: 0 1rem }
-a { color: #9a2418; display: inline-block; min-height: 2rem }</style>
+a { color: #8f1f14; display: inline-block; min-height: 2rem }</style>
 </head>
 <body>
 <h1>PDF</h1>
