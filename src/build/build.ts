@@ -48,7 +48,7 @@ export async function build(
     const clock = stopwatch(world);
     const reading = readFarm(places.farm, { asOf: world.env['AS_OF'] || undefined, now_ms: world.now_ms() });
     if (!reading.ok) {
-      world.complain(tellFaults(reading.faults, places.farm));
+      world.complain(`${tellFaults(reading.faults, places.farm)}\n${stands(places.dist)}`);
       return { ok: false, why: 'book' };
     }
     const { book, farm } = reading;

@@ -44,6 +44,7 @@ describe('build', () => {
     expect(heard.pagesMade).toBe(1);
     expect(heard.complaints.join('\n')).toContain('milkings/2026-05.csv:2:15');
     expect(heard.complaints.join('\n')).toContain('"clover"');
+    expect(heard.complaints.join('\n')).toMatch(/\nThe site that stands \(dist\/\) is left as it is\.$/);
   });
 
   it('leaves the standing site byte for byte when the pages cannot be made', async () => {
