@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
 
 /** The script that a package's program starts. */
-export function toolFile(root: string, name: string): string {
+function toolFile(root: string, name: string): string {
   const folder = join(root, 'node_modules', name);
   const { bin } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
     bin: string | Record<string, string>;

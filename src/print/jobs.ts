@@ -10,7 +10,7 @@ export interface PrintJob {
 }
 
 /** The paper that schools near a farm use, told by its units. */
-export function paperOf(units: UnitSystem): Paper {
+function paperOf(units: UnitSystem): Paper {
   return units === 'us' ? 'letter' : 'a4';
 }
 
