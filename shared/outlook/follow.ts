@@ -6,7 +6,7 @@ import { breedYear, type BreedYear } from './breeds.ts';
 import { afterDay, ahead, atNextKidding, beforeAnyMilk, LEAST_L, type Known } from './level.ts';
 import type { Basis, Way } from './outcome.ts';
 import { anchorLevel } from './shape.ts';
-import { DISTANCES, type PastErrors } from './spread.ts';
+import { DISTANCES, wideningsOf, type PastErrors, type Widenings } from './spread.ts';
 import { lactationsOf, wholeDays, type LactationDays } from './wholeDays.ts';
 
 /** An error of the past: the day it fell on, the distance, and the error in spreads of that day's outlook. */
@@ -37,7 +37,7 @@ export interface FollowedDoe {
   readonly silent_days: number;
   /** Entries of hers in the book. */
   readonly rows: number;
-  readonly past: PastErrors;
+  readonly widenings: Widenings;
   readonly misses: readonly Miss[];
 }
 
@@ -75,7 +75,7 @@ export function followHerd(book: Book, ledger: Ledger, breeds: readonly BreedYea
       nextBasis: lastBasis(begun) ?? fallback,
       silent_days: current ? silentDays(ledger, id, (newest?.day ?? current.kidding.day - 1) + 1) : 0,
       rows: rows.get(id) ?? 0,
-      past: pastErrors(misses),
+      widenings: wideningsOf(pastErrors(misses)),
       misses,
     };
   }); // prettier-ignore

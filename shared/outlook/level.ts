@@ -27,7 +27,7 @@ export const LEAST_L = 0.02;
 
 // One set for every herd, chosen on simulated herds of five shapes and on published daily series of other animals.
 const DAY_SD = 0.08; // A day against her level: about 8 %.
-const DRIFT_SD = 0.025; // By how much her level wanders from one day to the next.
+const DRIFT_SD = 0.02; // By how much her level wanders from one day to the next.
 const DRIFT_KEPT_DAYS = 200; // A drift fades back to her curve over this many days.
 const START_SD = 0.3; // Milk comes in over the first days: they say less of what follows,
 const START_DAYS = 5; // and the more so the sooner.
@@ -46,13 +46,16 @@ const SHARE_SD = 0.2;
 const kept = (days: number) => Math.exp(-days / DRIFT_KEPT_DAYS);
 const DRIFT_VAR = DRIFT_SD ** 2 / (1 - kept(1) ** 2);
 
-const dot = (x: readonly number[], y: readonly number[]) =>
-  x.reduce((sum, value, i) => sum + value * (y[i] ?? 0), 0);
+function dot(x: readonly number[], y: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < x.length; i += 1) sum += (x[i] ?? 0) * (y[i] ?? 0);
+  return sum;
+}
 const times = (cov: Known['cov'], x: readonly number[]) => cov.map((line) => dot(line, x));
 
-function rowOf(daysInMilk: number, way: Way): number[] {
+function rowOf(daysInMilk: number, way: Way, drift = 1): number[] {
   const at = shapeAt(daysInMilk);
-  return [1, at.b, at.c, 1, way === 'am' ? 1 : 0];
+  return [1, at.b, at.c, drift, way === 'am' ? 1 : 0];
 }
 
 /** What is known of a doe before any milk of hers: a level from her breed, or none (null), L a day at the anchor. */
@@ -143,13 +146,18 @@ export function shareOf(known: Known): number {
 /** The milk of a later day of the same lactation, with the spread of a single day. */
 export function ahead(known: Known, daysInMilk: number, way: Way): Ahead {
   const from = known.daysInMilk;
-  const { mean, cov } = from === null ? known : later(known, Math.max(daysInMilk - from, 0));
-  const row = rowOf(daysInMilk, way);
-  const [level = 0, b = 0, c = 0, drift = 0, share = 0] = mean;
   const start = from ?? 1;
+  const left = from === null ? 1 : kept(Math.max(daysInMilk - from, 0));
+  const [level = 0, b = 0, c = 0, drift = 0, share = 0] = known.mean;
   const at = shapeAt(start);
   const middle_ln =
-    level + b * at.b + c * at.c + shapeStep(b, c, start, daysInMilk) + drift + (way === 'am' ? share : 0);
-  const sd_ln = Math.sqrt(Math.max(dot(row, times(cov, row)), 0) + dayVar(daysInMilk));
-  return { middle_ln, sd_ln: Math.min(sd_ln, MOST_SD) };
+    level +
+    b * at.b +
+    c * at.c +
+    shapeStep(b, c, start, daysInMilk) +
+    drift * left +
+    (way === 'am' ? share : 0);
+  const row = rowOf(daysInMilk, way, left);
+  const variance = dot(row, times(known.cov, row)) + DRIFT_VAR * (1 - left * left) + dayVar(daysInMilk);
+  return { middle_ln, sd_ln: Math.min(Math.sqrt(Math.max(variance, 0)), MOST_SD) };
 }

@@ -58,7 +58,7 @@ function herdOutlook(
     middle_L,
     sd_ln: spread ? spread.model_ln * spread.factor : 0,
   }));
-  const { factor, errors } = wideningFor(together.past, day - herd.asOf);
+  const { factor, errors } = wideningFor(together.widenings, day - herd.asOf);
   return {
     ok: true,
     ...herdRange(members, together.alike, factor),
@@ -116,7 +116,7 @@ function milk(doe: FollowedDoe, event: DoeEvent, basis: Basis, asked: Asked): Do
   const known = between.reduce(atNextKidding, doe.known);
   const { middle_ln, sd_ln } = ahead(known, daysInMilk, asked.way);
   const distance = asked.day - (doe.newest?.day ?? asked.asOf);
-  const { factor, errors } = asked.isNow ? wideningFor(doe.past, distance) : { factor: 1, errors: 0 };
+  const { factor, errors } = asked.isNow ? wideningFor(doe.widenings, distance) : { factor: 1, errors: 0 };
   const middle_L = Math.exp(middle_ln);
   const wide = Math.exp(Z80 * sd_ln * factor);
   const cautions: Caution[] =

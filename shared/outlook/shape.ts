@@ -12,7 +12,7 @@ export const USUAL_DAYS = 305;
  * with these values half a year after the top a third of the milk has gone, which is common practice.
  * The spreads are wide, so that a few weeks of her own milk outweigh them.
  */
-export const COMMON_SHAPE = Object.freeze({ b: 0.105, c: 0.003, sd_b: 0.08, sd_c: 0.002, together: 0.4 });
+export const COMMON_SHAPE = Object.freeze({ b: 0.105, c: 0.003, sd_b: 0.07, sd_c: 0.0018, together: 0.4 });
 
 /** From this day on no projection rises: no source has the top of a first rise later (goats: day 30 to 60). */
 const LAST_RISE_DAYS = 120;

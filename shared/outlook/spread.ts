@@ -31,31 +31,41 @@ export function weightAt(distance_days: number): number {
 
 /** The size below which 80 of 100 errors lie, against that of a normal deviate; the prior's counted in. */
 export function widening(errors: readonly number[], distance_days: number): Widening {
-  const weight = weightAt(distance_days);
-  const sizes: [number, number][] = errors.map((error) => [Math.abs(error), weight]);
-  for (const size of PRIOR_DEVIATES) sizes.push([size, PRIOR_ERRORS / PRIOR_DEVIATES.length]);
-  sizes.sort((a, b) => a[0] - b[0]);
-  const target = 0.8 * sizes.reduce((sum, [, one]) => sum + one, 0);
-  let below = 0;
-  let [at, size] = [0, 0];
-  for (const [next, one] of sizes) {
-    const middle = below + one / 2;
+  const own = Float64Array.from(errors, Math.abs).sort();
+  const [ownWeight, priorWeight] = [weightAt(distance_days), PRIOR_ERRORS / PRIOR_DEVIATES.length];
+  const target = 0.8 * (own.length * ownWeight + PRIOR_ERRORS);
+  let [i, j, below, at, size] = [0, 0, 0, 0, 0];
+  while (i < own.length || j < PRIOR_DEVIATES.length) {
+    const [mine = Infinity, priors = Infinity] = [own[i], PRIOR_DEVIATES[j]];
+    const isMine = mine <= priors;
+    const [next, weight] = isMine ? [mine, ownWeight] : [priors, priorWeight];
+    const middle = below + weight / 2;
     if (middle >= target) {
-      const part = middle === at ? 1 : (target - at) / (middle - at);
-      return { factor: (size + (next - size) * part) / Z80, errors: errors.length };
+      const reached = size + ((next - size) * (target - at)) / (middle - at);
+      return { factor: reached / Z80, errors: errors.length };
     }
     [at, size] = [middle, next];
-    below += one;
+    below += weight;
+    if (isMine) i += 1;
+    else j += 1;
   }
   return { factor: size / Z80, errors: errors.length };
 }
 
+/** The widening at each distance that is kept. */
+export type Widenings = Readonly<Record<(typeof DISTANCES)[number], Widening>>;
+
+/** The widenings that past errors give. */
+export function wideningsOf(past: PastErrors): Widenings {
+  return { 7: widening(past[7], 7), 14: widening(past[14], 14), 28: widening(past[28], 28) };
+}
+
 /** The widening for any distance: between those kept by the logarithm of the distance, outside them the nearest. */
-export function wideningFor(past: PastErrors, distance_days: number): Widening {
+export function wideningFor(kept: Widenings, distance_days: number): Widening {
   const above = DISTANCES.find((one) => one >= distance_days) ?? 28;
   const below = DISTANCES.findLast((one) => one <= distance_days) ?? 7;
-  const [low, high] = [widening(past[below], below), widening(past[above], above)];
-  if (below >= above) return high;
+  const [low, high] = [kept[below], kept[above]];
+  if (below >= above) return distance_days > above ? low : high;
   const part = Math.log(distance_days / below) / Math.log(above / below);
   return {
     factor: low.factor + (high.factor - low.factor) * part,

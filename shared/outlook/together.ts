@@ -4,11 +4,11 @@
 // their misses are is learned from the days on which they were off together, and the range that follows
 // is checked against the herd's own past errors, as a doe's is.
 import type { FollowedHerd, Miss } from './follow.ts';
-import { DISTANCES, weightAt, Z80, type PastErrors } from './spread.ts';
+import { weightAt, wideningsOf, Z80, type Widenings } from './spread.ts';
 
 // Until the herd has shown its own: a fifth in common, counting as ten days. From memory, no source.
-const PRIOR_ALIKE = 0.2;
-const PRIOR_DAYS = 10;
+const PRIOR_ALIKE = 0.1;
+const PRIOR_DAYS = 5;
 const MOST_ALIKE = 0.9;
 // A miss counts as at most this many spreads, so that one kicked pail is no weather.
 const FAR = 2.5;
@@ -17,8 +17,8 @@ const FAR = 2.5;
 export interface Together {
   /** Correlation of any two does' misses of one day, 0 to 0.9. */
   readonly alike: number;
-  /** The herd's past errors, each in spreads of the range that the does' ranges gave. */
-  readonly past: PastErrors;
+  /** What the herd's past errors, each in spreads of the range that the does' ranges gave, do to its range. */
+  readonly widenings: Widenings;
 }
 
 /** A doe's middle, L, with the spread of its natural logarithm. */
@@ -45,30 +45,36 @@ export function herdRange(members: readonly Member[], alike: number, factor: num
 
 /** What the days on which two does or more can be compared tell of the herd. */
 export function togetherOf(herd: FollowedHerd): Together {
-  const byDay = new Map<string, Miss[]>();
-  for (const one of herd.does.flatMap(({ misses }) => misses)) {
-    const key = `${one.distance_days} ${one.day}`;
-    const list = byDay.get(key);
-    if (list) list.push(one);
-    else byDay.set(key, [one]);
+  // Distances are below 64, so that day and distance make one whole number.
+  const byDay = new Map<number, Miss[]>();
+  for (const doe of herd.does) {
+    for (const one of doe.misses) {
+      const key = one.day * 64 + one.distance_days;
+      const list = byDay.get(key);
+      if (list) list.push(one);
+      else byDay.set(key, [one]);
+    }
   }
   const days = [...byDay.values()].filter((misses) => misses.length > 1);
   const alike = alikeness(days);
-  const errors: PastErrors = { 7: [], 14: [], 28: [] };
-  const past = Object.fromEntries(DISTANCES.map((distance) => [distance, days.filter(([one]) => one?.distance_days === distance).map((misses) => herdMiss(misses, alike))])); // prettier-ignore
-  return { alike, past: { ...errors, ...past } };
+  const at = (distance_days: Miss['distance_days']) =>
+    days.filter(([one]) => one?.distance_days === distance_days).map((misses) => herdMiss(misses, alike));
+  return { alike, widenings: wideningsOf({ 7: at(7), 14: at(14), 28: at(28) }) };
 }
 
 /** Correlation of the does' misses of a day, leant on the prior. */
 function alikeness(days: readonly (readonly Miss[])[]): number {
   let [together, squares, weights] = [0, 0, 0];
   for (const misses of days) {
-    const sizes = misses.map(({ miss }) => Math.min(Math.max(miss, -FAR), FAR));
     const weight = weightAt(misses[0]?.distance_days ?? 1);
-    const sum = sizes.reduce((a, b) => a + b, 0);
-    const square = sizes.reduce((a, b) => a + b * b, 0);
-    together += (weight * (sum * sum - square)) / (sizes.length * (sizes.length - 1));
-    squares += (weight * square) / sizes.length;
+    let [sum, square] = [0, 0];
+    for (const { miss } of misses) {
+      const size = Math.min(Math.max(miss, -FAR), FAR);
+      sum += size;
+      square += size * size;
+    }
+    together += (weight * (sum * sum - square)) / (misses.length * (misses.length - 1));
+    squares += (weight * square) / misses.length;
     weights += weight;
   }
   const own = squares > 0 ? together / squares : PRIOR_ALIKE;
