@@ -4,8 +4,14 @@ import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
 import { paperPart } from './paper.ts';
 import { sitePart } from './site.ts';
+import { woodPart } from './wood.ts';
 
-const PARTS: Readonly<Record<string, Part>> = { figures: figuresPart, site: sitePart, paper: paperPart };
+const PARTS: Readonly<Record<string, Part>> = {
+  figures: figuresPart,
+  wood: woodPart,
+  site: sitePart,
+  paper: paperPart,
+};
 
 const asked = process.argv.slice(2);
 const unknown = asked.filter((name) => !(name in PARTS));
