@@ -6,6 +6,7 @@ import type { Book, Farm, UnitSystem } from '../herd/types.ts';
 import type { DoeWeek, WeekView } from '../herd/week.ts';
 import type { PhaseSpan } from '../herd/expected.ts';
 import { curveView, type CurveView } from '../lactation/curveView.ts';
+import { kidsTaken, type KidsTaken } from '../lactation/kidsAtFoot.ts';
 import { lactationsOf, type Lactation } from '../lactation/doeDays.ts';
 import { openOutlook } from './outlook.ts';
 import type { DayOutlook, DoeOutlook } from './outcome.ts';
@@ -25,6 +26,8 @@ export interface DoeView {
   readonly spans: readonly PhaseSpan[];
   /** The newest first, two at most, those with a day of full milking; empty where she has none. */
   readonly lactations: readonly LactationView[];
+  /** What the kids of her latest kidding likely took, an estimate; null where she has none on record. */
+  readonly kidsTook: KidsTaken | null;
   /** In the order of the herd's outlook days. */
   readonly outlook: readonly DoeOutlook[];
 }
@@ -77,6 +80,7 @@ export function herdView({ farm, book, ledger, figures, week, jar_mL }: HerdInpu
         year: civilFromDay(lactation.kidding.day).year,
         view: curveView(lactation),
       })),
+    kidsTook: kidsTaken(book, ledger, doe.id).at(-1) ?? null,
     outlook: days.map((day) => day.does[index]).filter((one): one is DoeOutlook => one !== undefined),
   }));
   return {

@@ -4,6 +4,7 @@ import type { ProofRow, ProofStep } from '../board/types.ts';
 import { writtenText } from '../board/shown.ts';
 import { milkingsOf, phaseOn } from '../herd/expected.ts';
 import { litres, type Entry } from '../herd/ledger.ts';
+import { milkingsByDoe, missedMilking } from '../lactation/missedMilking.ts';
 import { dateText, decimalText } from '../quantity/show.ts';
 import { UNIT_ML } from '../quantity/units.ts';
 import type { Gap, ProofInput, RowGroup } from './types.ts';
@@ -115,13 +116,31 @@ export function gapsIn(input: ProofInput, span: { from: number; to: number }, do
   const { book, ledger } = input;
   const entered = new Set(entriesIn(input, span).map(({ row }) => `${row.doe} ${row.day} ${row.milking}`));
   const does = book.does.filter(({ id }) => doe === null || id === doe);
+  const milkings = milkingsByDoe(ledger);
   const gaps: Gap[] = [];
   for (let day = span.from; day <= span.to; day += 1) {
     for (const { id, name } of does) {
       for (const milking of milkingsOf(phaseOn(ledger.phases.get(id) ?? [], day))) {
-        if (!entered.has(`${id} ${day} ${milking}`)) gaps.push({ date: isoDate(day), milking, doe: name });
+        if (entered.has(`${id} ${day} ${milking}`)) continue;
+        const guess = missedMilking(ledger, milkings.get(id) ?? new Map(), id, day, milking);
+        gaps.push({
+          date: isoDate(day),
+          milking,
+          doe: name,
+          estimate: guess.ok ? estimateText(input, guess) : null,
+        });
       }
     }
   }
   return gaps;
+}
+
+function estimateText(
+  input: ProofInput,
+  guess: { readonly estimate_L: number; readonly low_L: number; readonly high_L: number },
+): Gap['estimate'] {
+  const [middle, low, high] = [guess.estimate_L, guess.low_L, guess.high_L].map((one) =>
+    litresText(input, one),
+  );
+  return { middle: middle ?? '', low: low ?? '', high: high ?? '' };
 }

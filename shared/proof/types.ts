@@ -39,6 +39,8 @@ export interface Gap {
   readonly date: string;
   readonly milking: MilkingTime;
   readonly doe: string;
+  /** What it likely was, in the farm's unit: an estimate that enters no total. Null where there is none. */
+  readonly estimate: { readonly middle: string; readonly low: string; readonly high: string } | null;
 }
 
 /** The proof of one figure. */

@@ -52,7 +52,9 @@ describe('the proof of a figure', () => {
     expect(proof.steps[2]).toEqual({ label: 'Sat, May 16', sum: '1.50 + 1.00 = 2.50' });
     expect(lastSum(proof)).toBe('4.00 + 4.00 + 2.50 + 4.00 + 4.00 + 4.00 + 4.00 = 26.50');
     expect(proof.shown).toBe('26.5');
-    expect(proof.gaps).toEqual([{ date: '2026-05-16', milking: 'pm', doe: 'ash' }]);
+    expect(proof.gaps).toMatchObject([{ date: '2026-05-16', milking: 'pm', doe: 'ash' }]);
+    // Every other milking of hers is 1.5 L, so the estimate is, too; it stands in no sum.
+    expect(proof.gaps[0]?.estimate?.middle).toBe('1.50');
   });
 
   it('leaves the day with a gap out of the mean, in the sums and in the rows', () => {
