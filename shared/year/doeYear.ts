@@ -60,8 +60,10 @@ function thisLactation(kidding: Kidding, next: NextKidding): YearEvent[] {
   const weaned = weanedOf(kidding, apart);
   const milk = isBottle(kidding) ? exactly(kidding.day + 1) : (apart ?? weaned?.range ?? start);
   const dry = dryOf(kidding, next);
+  const kidded = event('kidded', start, 'book');
+  if (dry.range.day <= milk.day) return [kidded, event('dry', dry.range, dry.basis)];
   return [
-    event('kidded', start, 'book'),
+    kidded,
     ...(apart ? [event('apart', apart, 'book')] : []),
     ...(weaned ? [event('weaned', weaned.range, weaned.basis)] : []),
     event('first milk', milk, 'book'),
@@ -111,6 +113,9 @@ function nextLactation(
   const dry = planned?.dry
     ? exactly(planned.dry)
     : later(due, LACTATION_DAYS.low, LACTATION_DAYS.usual, LACTATION_DAYS.usual);
+  // Dried off before she was milked at all: her kids had it, or she lost them.
+  if (dry.day <= (bottle ? due.day + 1 : apart.day))
+    return [event('due', due, next.basis), event('dry', dry, by(planned?.dry))];
   const rearing = bottle
     ? [event('first milk', later(due, 1, 1, 1), next.basis)]
     : [

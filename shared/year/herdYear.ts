@@ -77,7 +77,8 @@ function isInMilk({ events }: DoeYear, asOf: number): boolean {
   const own = events.filter((event) => event.of === 'this lactation');
   const dry = own.find((event) => event.what === 'dry');
   // A doe that the book never dried off counts as in milk, however long ago she kidded.
-  return own.length > 0 && (dry === undefined || dry.day > asOf || dry.basis !== 'book');
+  const isMilked = own.some((event) => event.what === 'first milk');
+  return isMilked && (dry === undefined || dry.day > asOf || dry.basis !== 'book');
 }
 
 function pick(does: readonly DoeYear[], of: YearEvent['of'], what: YearMark): YearEvent[] {
@@ -103,7 +104,8 @@ const firstOf = (events: readonly YearEvent[]) => herdEvent(events, (days) => Ma
 const lastOf = (events: readonly YearEvent[]) => herdEvent(events, (days) => Math.max(...days));
 
 function comingOf(does: readonly DoeYear[], stop: HerdEvent | null): ComingSeason {
-  const milk = pick(does, 'the next one', 'first milk');
+  const milked = does.filter((doe) => pick([doe], 'the next one', 'first milk').length > 0);
+  const milk = pick(milked, 'the next one', 'first milk');
   if (milk.length === 0) return { ok: false, why: 'no next kidding can be told for any doe' };
   const most = pick(does, 'the next one', 'most milk');
   const days = most.map(({ day }) => day).sort((a, b) => a - b);
@@ -118,7 +120,7 @@ function comingOf(does: readonly DoeYear[], stop: HerdEvent | null): ComingSeaso
       basis: leastSure(most),
       does: most.length,
     },
-    stop: lastOf(pick(does, 'the next one', 'dry')),
+    stop: lastOf(pick(milked, 'the next one', 'dry')),
     overlaps: stop !== null && stop.day >= start.day,
   };
 }

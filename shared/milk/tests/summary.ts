@@ -9,6 +9,8 @@ import { weightedMean, type WeightedMean } from './weightedMean.ts';
 export interface TestSummary {
   readonly tests: number;
   readonly milk_kg: number;
+  /** The most milk of one tested day; null without a test. */
+  readonly most_kg: number | null;
   readonly fat_pct: WeightedMean;
   readonly protein_pct: WeightedMean;
   readonly lactose_pct: WeightedMean;
@@ -36,6 +38,7 @@ export function summaryOf(days: readonly TestedDay[]): TestSummary {
   return {
     tests: days.length,
     milk_kg: sum(days.map(({ milk_kg }) => milk_kg)) ?? 0,
+    most_kg: days.length === 0 ? null : Math.max(...days.map((one) => one.milk_kg)),
     fat_pct: mean((test) => test.fat_pct),
     protein_pct: mean((test) => test.protein_pct),
     lactose_pct: mean((test) => test.lactose_pct),
