@@ -3,8 +3,8 @@ import { phaseOn, type PhaseSpan } from '../herd/expected.ts';
 import type { Kidding } from '../herd/types.ts';
 import type { DoeEvent, Way } from './outcome.ts';
 
-/** Days of rest before a kidding where no dry date is on record. Source: about 60 days dry (45 to 60 usual). */
-export const REST_DAYS = 60;
+// Days of rest before a kidding where no dry date is on record. Source: about 60 days dry (45 to 60 usual).
+const REST_DAYS = 60;
 
 /** The way a doe is milked on a day with this event; null where she is not. */
 export function wayOf(event: DoeEvent): Way | null {

@@ -51,7 +51,7 @@ export interface Parts {
 }
 
 /** Where the range comes from. */
-export interface Spread {
+interface Spread {
   /** Spread of the day's milk about the middle, as a standard deviation of its natural logarithm. */
   readonly model_ln: number;
   /** By how much her own past errors at such a distance widen (above 1) or narrow it. */
@@ -66,7 +66,7 @@ export type Caution =
   { readonly kind: 'long lactation'; readonly daysInMilk: number; readonly usual_days: number };
 
 /** The milk to expect from a doe on a day, L. Zero without a range where nothing is milked. */
-export interface DoeMilk {
+interface DoeMilk {
   readonly ok: true;
   readonly doe: string;
   readonly middle_L: number;

@@ -10,8 +10,8 @@ import { ANCHOR_DAYS, USUAL_DAYS } from './shape.ts';
 import { wideningFor, Z80 } from './spread.ts';
 import { herdRange, togetherOf, type Together } from './together.ts';
 
-/** Days with milkings expected but none whole, after which a doe's own milk no longer tells of her. */
-export const SILENT_DAYS = 21;
+// Days with milkings expected but none whole, after which a doe's own milk no longer tells of her.
+const SILENT_DAYS = 21;
 
 /** An outlook that may be asked for any number of days. */
 export interface Outlook {

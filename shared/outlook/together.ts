@@ -48,7 +48,10 @@ export function togetherOf(herd: FollowedHerd): Together {
   // Distances are below 64, so that day and distance make one whole number.
   const byDay = new Map<number, Miss[]>();
   for (const doe of herd.does) {
-    for (const one of doe.misses) {
+    for (const raw of doe.misses) {
+      // As wide as her own range is now told: the herd's range is made of those.
+      const { factor } = doe.widenings[raw.distance_days];
+      const one = { ...raw, miss: raw.miss / factor, sd_ln: raw.sd_ln * factor };
       const key = one.day * 64 + one.distance_days;
       const list = byDay.get(key);
       if (list) list.push(one);

@@ -27,7 +27,7 @@ export function wholeDays(ledger: Ledger): Map<string, WholeDay[]> {
   for (const { row, grains, expected } of ledger.entries) {
     if (!expected) continue;
     let days = sums.get(row.doe);
-    if (days === undefined) sums.set(row.doe, (days = new Map()));
+    if (days === undefined) sums.set(row.doe, (days = new Map<number, bigint>()));
     days.set(row.day, (days.get(row.day) ?? 0n) + grains);
   }
   const grain_L = litres(ledger, 1n);
