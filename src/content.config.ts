@@ -14,8 +14,12 @@ const questions = defineCollection({
     words: z.strictObject({
       unit: forms.describe('What the big number counts; stands right below it.'),
       headline: forms.describe('The answer in seven words or so.'),
-      why: z.strictObject({ first: forms, second: forms, third: forms }).describe('Three short sentences, one idea.'),
-      concrete: forms.describe("The number tied to the child's world; its {n} is the number of children or of milkings."),
+      why: z
+        .strictObject({ first: forms, second: forms, third: forms })
+        .describe('Three short sentences, one idea.'),
+      concrete: forms.describe(
+        "The number tied to the child's world; its {n} is the number of children or of milkings.",
+      ),
       think: forms.describe('One question to take along.'),
       missing: forms.describe('What to say where the book cannot answer.'),
       rule: forms.describe('How the number is made, so that a reader can redo it.'),

@@ -1,6 +1,6 @@
 // What an answer in the barn consists of: numbers and places, no words of any language.
 import type { FiguresFile } from '../herd/figures.ts';
-import type { Kidding, UnitSystem } from '../herd/types.ts';
+import type { Kidding, UnitSystem, Use } from '../herd/types.ts';
 import type { WeekView } from '../herd/week.ts';
 import type { NutrientRow } from '../milk/composition.ts';
 import type { Slots } from '../words/words.ts';
@@ -78,7 +78,7 @@ export type Picture =
   | { readonly kind: 'does'; readonly does: readonly DoeJars[] }
   | { readonly kind: 'two-milks'; readonly pairs: readonly Pair[] }
   | { readonly kind: 'hands' }
-  | { readonly kind: 'road'; readonly parts: readonly { id: string; share: number; amount: string }[] };
+  | { readonly kind: 'road'; readonly parts: readonly { id: Use; share: number; amount: string }[] };
 
 /** An answer, or `missing` where the book cannot give it. */
 export interface Answer {

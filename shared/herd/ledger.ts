@@ -100,7 +100,7 @@ function enter(
   herdDays: Map<number, DaySum>,
 ): Entry {
   let days = doeDays.get(row.doe);
-  if (days === undefined) doeDays.set(row.doe, (days = new Map()));
+  if (days === undefined) doeDays.set(row.doe, (days = new Map<number, DaySum>()));
   const doeDay = dayIn(days, row.day);
   // One milking expected is always the morning one.
   const expected = doeDay.expected === 2 || (doeDay.expected === 1 && row.milking === 'am');

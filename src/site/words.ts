@@ -24,7 +24,9 @@ export function wordsOf(lang: string): Words {
   for (const file of readdirSync(folder)
     .filter((name) => name.endsWith('.yaml'))
     .sort()) {
-    for (const [key, entry] of Object.entries(flatten(parse(readFileSync(join(folder, file), 'utf8'))))) {
+    for (const [key, entry] of Object.entries(
+      flatten(parse(readFileSync(join(folder, file), 'utf8')) as Record<string, unknown>),
+    )) {
       if (key in entries)
         throw new Error(`content/words/${lang}/${file}: "${key}" stands in another file as well.`);
       entries[key] = entry;
