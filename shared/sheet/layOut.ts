@@ -5,7 +5,9 @@ import type { Sheet } from './sheet.ts';
 import { taskHeight_mm } from './taskHeights.ts';
 
 /** Height of the head of a sheet with its name line, mm, without notes. */
-const HEAD_MM = 40;
+const HEAD_MM = 39;
+/** Kept free on every page, so that a line more than was reckoned makes no page more. */
+const SPARE_MM = 2;
 
 /** The tasks of each page, by their place on the sheet; a sheet without tasks has one page, for its head. */
 export function layOut(sheet: Sheet, words: Words, paper: Paper): number[][] {
@@ -14,7 +16,7 @@ export function layOut(sheet: Sheet, words: Words, paper: Paper): number[][] {
   const notes =
     (sheet.state === 'resting' ? 2 : 0) + (sheet.units === 'metric' ? 1 : 0) + sheet.lacks.length * 2;
   const head = HEAD_MM + m.gap_mm + notes * mmOfPt(m.body_pt) * m.line;
-  return fillPages(heights, liveHeight_mm(paper), head);
+  return fillPages(heights, liveHeight_mm(paper) - SPARE_MM, head);
 }
 
 /**

@@ -27,7 +27,7 @@ export interface BandMeasures {
 
 /** Type and rulings by band: x-height of 3.5 mm at the youngest, college ruling at the oldest. */
 export const BAND_MEASURES: Readonly<Record<Band, BandMeasures>> = Object.freeze({
-  'k-2': { body_pt: 21, line: 1.35, box_mm: 17, boxWidth_mm: 26, rule_mm: 13, working_mm: 30, cup_mm: 12.4, cell_mm: 10, gap_mm: 7 },
+  'k-2': { body_pt: 21, line: 1.35, box_mm: 17, boxWidth_mm: 26, rule_mm: 13, working_mm: 30, cup_mm: 11.8, cell_mm: 10, gap_mm: 7 },
   '3-5': { body_pt: 16, line: 1.35, box_mm: 12, boxWidth_mm: 24, rule_mm: 9.5, working_mm: 16, cup_mm: 8, cell_mm: 6, gap_mm: 6 },
   '6-8': { body_pt: 12.5, line: 1.4, box_mm: 10, boxWidth_mm: 26, rule_mm: 8.7, working_mm: 15, cup_mm: 6, cell_mm: 5, gap_mm: 5.5 },
   '9-12': { body_pt: 11.5, line: 1.4, box_mm: 9, boxWidth_mm: 26, rule_mm: 7.5, working_mm: 15, cup_mm: 6, cell_mm: 5, gap_mm: 5.5 },
@@ -40,7 +40,7 @@ export const PAGE_MEASURES: Readonly<Record<Paper, {
   readonly width_mm: number; readonly height_mm: number;
   readonly top_mm: number; readonly foot_mm: number; readonly side_mm: number;
 }>> = Object.freeze({
-  letter: { width_mm: 215.9, height_mm: 279.4, top_mm: 12, foot_mm: 17, side_mm: 17.95 },
+  letter: { width_mm: 215.9, height_mm: 279.4, top_mm: 11, foot_mm: 16, side_mm: 17.95 },
   a4: { width_mm: 210, height_mm: 297, top_mm: 14, foot_mm: 18, side_mm: 15 },
 }); // prettier-ignore
 

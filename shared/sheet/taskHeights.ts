@@ -8,7 +8,9 @@ import { tellText, unitAfterBlank } from './tell.ts';
 import type { SheetUnit } from '../quantity/grade.ts';
 
 /** Height of a scatter plot with its labels; its drawing is made to this measure. */
-export const SCATTER_HEIGHT_MM = 59;
+export const SCATTER_HEIGHT_MM = 58;
+/** Least height of the frame in which young children draw or count. */
+const COUNTING_ROOM_MM = 16;
 /** Width of a task beside its number. */
 const BODY_WIDTH_MM = 164;
 
@@ -30,7 +32,12 @@ function boxesWidth_mm(after: readonly (SheetUnit | null)[], words: Words, m: Ba
 
 /** Whether an answer stands beside its question instead of below it: one or two boxes, not a row of them. */
 export function isBeside(work: Work, words: Words, m: BandMeasures): boolean {
-  return work.is === 'boxes' && !work.signs && boxesWidth_mm(work.after, words, m) <= BODY_WIDTH_MM * 0.56;
+  return (
+    work.is === 'boxes' &&
+    !work.signs &&
+    !work.room &&
+    boxesWidth_mm(work.after, words, m) <= BODY_WIDTH_MM * 0.56
+  );
 }
 
 /** Height of a marked jar, mm: taller where small hands colour it. */
@@ -41,9 +48,9 @@ export function jarHeight_mm(m: BandMeasures): number {
 function workHeight_mm(work: Work, m: BandMeasures): number {
   switch (work.is) {
     case 'boxes':
-      return m.box_mm;
+      return m.box_mm + (work.room ? COUNTING_ROOM_MM + 2 : 0);
     case 'ring':
-      return m.box_mm;
+      return lineHeight_mm(m) + 4.2;
     case 'lines':
       return work.lines * m.rule_mm;
     case 'drawing':
@@ -97,7 +104,7 @@ export function pictureHeight_mm(picture: Picture, m: BandMeasures): number {
     case 'bars':
       return text + (picture.top / picture.scale) * m.cell_mm + mmOfPt(m.body_pt) * 1.5 + 7;
     case 'clocks':
-      return 49;
+      return 51;
     case 'table':
       return (
         (picture.rows.length + 1) *
@@ -114,8 +121,12 @@ export function pictureHeight_mm(picture: Picture, m: BandMeasures): number {
 
 /** Height of a task with the least room to work, mm. A bit more than it takes, never less. */
 export function taskHeight_mm(task: Task, words: Words, m: BandMeasures): number {
-  const lead = task.lead.reduce((sum, line) => sum + textHeight_mm(tellText(words, line), m), 0);
-  const picture = task.picture ? pictureHeight_mm(task.picture, m) + 5 : 0;
+  // A stacked fraction stands a little taller than its line.
+  const lead = task.lead.reduce((sum, line) => {
+    const told = tellText(words, line);
+    return sum + textHeight_mm(told, m) + (told.includes('/') ? 1.2 : 0);
+  }, 0);
+  const picture = task.picture ? pictureHeight_mm(task.picture, m) + 4 : 0;
   const asks = task.asks.reduce((sum, ask) => sum + askHeight_mm(ask, words, m), 0);
-  return Math.max(lead, 8) + picture + asks + m.gap_mm + 2;
+  return Math.max(lead, 8) + picture + asks + m.gap_mm;
 }

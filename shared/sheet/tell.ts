@@ -108,8 +108,10 @@ function mathPieces(line: readonly (string | Shown)[]): Piece[] {
   return joinTexts(
     pieces.flatMap((one, index) => {
       const before = line[index - 1];
+      // An equation stays on one line.
+      const gap = line.includes('x') ? '\u00a0' : ' ';
       const tight = index === 0 || before === '(' || line[index] === ')' || line[index] === 'x';
-      return tight ? one : [' ', ...one];
+      return tight ? one : [gap, ...one];
     }),
   );
 }

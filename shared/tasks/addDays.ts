@@ -52,7 +52,7 @@ export const addDays = taskKind<Reading[]>({
       asks: [
         {
           prompt: msg('task.add-days.ask'),
-          work: { is: 'boxes', after: [null, null, null, 'cup'], signs: ['+', '+', '='] },
+          work: { is: 'boxes', after: [null, null, null, 'cup'], signs: ['+', '+', '='], room: true },
           answer: msg('sheet.math', { line: math(...joined(shown, '+'), '=', sum) }),
           values: [...shown, sum],
           accepted: [],

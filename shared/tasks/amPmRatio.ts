@@ -1,5 +1,5 @@
 // Morning milk to evening milk as a ratio, for one doe's week.
-import { exactly, rounded, shownIn, valueOf, whole } from '../quantity/grade.ts';
+import { exactly, rounded, shownIn, valueOf, whole, type Shown } from '../quantity/grade.ts';
 import { math, msg, num, qty } from '../sheet/message.ts';
 import type { DoeWeek } from '../herd/week.ts';
 import { doesWithDays, type Reading } from './context.ts';
@@ -16,6 +16,8 @@ interface Halves {
 }
 
 const sum_mL = (readings: readonly Reading[]) => readings.reduce((sum, one) => sum + one.amount_mL, 0);
+
+const rateOf = (a: Shown, b: Shown): Shown => rounded(exactly(a).div(exactly(b)), 2);
 
 /** A ratio and its unit rate (6.RP.A.1, 6.RP.A.2), over the days that have both milkings. */
 export const amPmRatio = taskKind<Halves>({
@@ -35,14 +37,14 @@ export const amPmRatio = taskKind<Halves>({
         shownIn(sum_mL(halves.am), context.measure),
         shownIn(sum_mL(halves.pm), context.measure),
       ];
-      return a.num > 0 && p.num > 0 && valueOf(a) !== valueOf(p) ? [halves] : [];
+      return a.num > 0 && p.num > 0 && valueOf(rateOf(a, p)) !== valueOf(rateOf(p, a)) ? [halves] : [];
     }),
   touches: ({ doe }) => [doe.id],
   make(context, { doe, am, pm }) {
     const { unit } = context.measure;
     const [morning, evening] = [shownIn(sum_mL(am), context.measure), shownIn(sum_mL(pm), context.measure)];
-    const rate = rounded(exactly(morning).div(exactly(evening)), 2);
-    const wrong = rounded(exactly(evening).div(exactly(morning)), 2);
+    const rate = rateOf(morning, evening);
+    const wrong = rateOf(evening, morning);
     return {
       kind: 'am-pm-ratio',
       standards: ['6.RP.A.1', '6.RP.A.2'],

@@ -39,8 +39,10 @@ export const betweenMilkings = taskKind<Clocks>({
     const { milkings } = context;
     if (!milkings || !context.readings.some(({ milking }) => milking === 'pm')) return [];
     const day_min = minutesOf(milkings.pm) - minutesOf(milkings.am);
-    // Milkings twelve hours apart would make both answers the same.
-    return day_min >= 60 && day_min !== DAY_MIN / 2 ? [{ ...milkings, day_min }] : [];
+    const overNoon = minutesOf(milkings.am) < DAY_MIN / 2 && minutesOf(milkings.pm) > DAY_MIN / 2;
+    // Milkings twelve hours apart would make both answers the same; six, the usual slip the right answer.
+    const told = day_min !== DAY_MIN / 2 && day_min !== DAY_MIN / 4;
+    return overNoon && day_min >= 60 && told ? [{ ...milkings, day_min }] : [];
   },
   touches: () => [],
   make(_, { am, pm, day_min }) {
@@ -65,14 +67,12 @@ export const betweenMilkings = taskKind<Clocks>({
           values: parts(day_min),
           accepted: [msg('task.between-milkings.accept', { minutes: qty(whole(day_min), 'minute') })],
           steps: [
-            noon_min > 0 && minutesOf(pm) > DAY_MIN / 2
-              ? msg('task.between-milkings.step-noon', {
-                  am: time(am),
-                  pm: time(pm),
-                  before: { is: 'message', message: lasting(noon_min) },
-                  after: { is: 'message', message: lasting(day_min - noon_min) },
-                })
-              : msg('task.between-milkings.step', { am: time(am), pm: time(pm) }),
+            msg('task.between-milkings.step-noon', {
+              am: time(am),
+              pm: time(pm),
+              before: { is: 'message', message: lasting(noon_min) },
+              after: { is: 'message', message: lasting(day_min - noon_min) },
+            }),
           ],
         },
         {

@@ -80,7 +80,9 @@ function plotTask(context: TaskContext, plot: Plot): Task {
   const { readings, shown, step } = plot;
   const sorted = sortedShown(shown);
   const axis = axisOf(plot, unit);
-  const half = rounded(exactly(axis.from).add(exactly(axis.to)).div(2), step.d === 1n ? 1 : 2);
+  // Halfway between least and most: at least one milking lies above it, and one does not.
+  const ends = exactly(sorted[0] as Shown).add(exactly(sorted.at(-1) as Shown));
+  const half = rounded(ends.div(2), step.d === 1n ? 1 : 2);
   const above = shown.filter((one) => valueOf(one) > valueOf(half)).length;
   return {
     kind: 'dot-plot',

@@ -50,7 +50,7 @@ export const joinMilkings = taskKind<CupDay>({
       asks: [
         {
           prompt: msg('task.join-milkings.ask'),
-          work: { is: 'boxes', after: [null, null, 'cup'], signs: ['+', '='] },
+          work: { is: 'boxes', after: [null, null, 'cup'], signs: ['+', '='], room: true },
           answer: msg('sheet.math', { line: math(whole(morning), '+', whole(evening), '=', sum) }),
           values: [whole(morning), whole(evening), sum],
           accepted: [msg('sheet.math', { line: math(whole(evening), '+', whole(morning), '=', sum) })],

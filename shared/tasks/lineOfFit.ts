@@ -1,5 +1,5 @@
 // Read a line of best fit: what its slope means, and what it says of the next day.
-import { exactly, rounded } from '../quantity/grade.ts';
+import { exactly, rounded, valueOf } from '../quantity/grade.ts';
 import { count, math, msg, num, qty } from '../sheet/message.ts';
 import { taskKind } from './task.ts';
 import { lineSlots, predicted, trends, type Trend } from './trend.ts';
@@ -10,7 +10,9 @@ export const lineOfFit = taskKind<Trend>({
   name: 'line-of-fit',
   bands: ['9-12'],
   lack: 'no-five-days',
-  candidates: trends,
+  // A line whose two numbers are the same could not tell slope from intercept.
+  candidates: (context) =>
+    trends(context).filter(({ slope, intercept }) => valueOf(slope) !== valueOf(intercept)),
   touches: ({ id }) => [`trend|${id}`],
   make(context, trend) {
     const { unit } = context.measure;

@@ -1,5 +1,5 @@
 // Mean and sample standard deviation of one doe's days.
-import { exactly, rounded, whole, type Shown } from '../quantity/grade.ts';
+import { exactly, rounded, valueOf, whole, type Shown } from '../quantity/grade.ts';
 import { count, joined, math, msg, num, qty, row } from '../sheet/message.ts';
 import { total } from './context.ts';
 import { amountHeading, dayRuns, dayTable, runFromBook, type DayRun } from './dayTable.ts';
@@ -18,7 +18,12 @@ export const meanAndSd = taskKind<DayRun>({
   name: 'mean-and-sd',
   bands: ['9-12'],
   lack: 'no-week-of-one-doe',
-  candidates: (context) => dayRuns(context, LEAST_DAYS),
+  // A spread too small to tell the two divisors apart makes no question.
+  candidates: (context) =>
+    dayRuns(context, LEAST_DAYS).filter(({ shown }) => {
+      const places = (context.measure.places ?? 1) + 1;
+      return valueOf(sampleSd(shown, places)) !== valueOf(wholeSd(shown, places));
+    }),
   touches: ({ doe }) => [doe.id, `${doe.id}|days`],
   make(context, run) {
     const { unit, places = 1 } = context.measure;

@@ -27,6 +27,8 @@ export const meanWeek = taskKind<DayRun>({
     const above = valueOf(far.one) > valueOf(mean);
     const farDay = dayLabel(run.days[far.index]?.date ?? '');
     const n = run.shown.length;
+    const half = halfOfEnds(run.shown, places);
+    const halfIsWrong = valueOf(half) !== valueOf(mean);
     return {
       kind: 'mean-week',
       standards: ['6.SP.B.5.c'],
@@ -61,8 +63,8 @@ export const meanWeek = taskKind<DayRun>({
         },
       ],
       mistake: {
-        what: msg('task.mean-week.mistake', { wrong: qty(halfOfEnds(run.shown, places), unit) }),
-        why: msg('task.mean-week.why', { n: count(n) }),
+        what: msg('task.mean-week.mistake', { wrong: qty(halfIsWrong ? half : sum, unit) }),
+        why: halfIsWrong ? msg('task.mean-week.why', { n: count(n) }) : msg('task.mean-week.why-sum'),
       },
       fromBook: runFromBook(context, run),
     };

@@ -5,7 +5,7 @@ import { distinctBy, type Reading, type TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
 import { nameOf, touchesOf } from './phrases.ts';
 import { medianOf, meanOf, sortedShown } from './spread.ts';
-import { taskKind } from './task.ts';
+import { taskKind, type Task } from './task.ts';
 
 const LEAST_VALUES = 5;
 
@@ -38,7 +38,9 @@ export const medianRange = taskKind<Run>({
     const sorted = sortedShown(shown);
     const [low, high] = [sorted[0] as Shown, sorted.at(-1) as Shown];
     const even = shown.length % 2 === 0;
-    const median = rounded(medianOf(shown), even ? places + 1 : places);
+    const exact = medianOf(shown);
+    const halfway = !exactly(rounded(exact, places)).equals(exact);
+    const median = rounded(exact, halfway ? places + 1 : places);
     const range = rounded(exactly(high).sub(exactly(low)), places);
     const middle = sorted.slice(sorted.length / 2 - 1, sorted.length / 2 + 1) as [Shown, Shown];
     return {
@@ -74,7 +76,7 @@ export const medianRange = taskKind<Run>({
           steps: [msg('sheet.math', { line: math(high, '−', low, '=', range) })],
         },
       ],
-      mistake: unsorted(shown, median, unit, places),
+      mistake: slip(shown, median, unit, places),
       fromBook: readings.flatMap((one, index) =>
         readingFromBook(one, shown[index] as Shown, context.measure),
       ),
@@ -82,16 +84,16 @@ export const medianRange = taskKind<Run>({
   },
 });
 
-/** The middle of the list as it stands is the usual slip; where that happens to be right, it is the mean. */
-function unsorted(shown: readonly Shown[], median: Shown, unit: 'cup' | 'L', places: number) {
+/** The middle of the list as it stands is the usual slip, the mean another; each only where it is wrong. */
+function slip(shown: readonly Shown[], median: Shown, unit: 'cup' | 'L', places: number): Task['mistake'] {
   const middle = shown[Math.floor(shown.length / 2)] as Shown;
+  const why = msg('task.median-range.why');
   if (valueOf(middle) !== valueOf(median))
-    return {
-      what: msg('task.median-range.mistake', { wrong: qty(middle, unit) }),
-      why: msg('task.median-range.why'),
-    };
+    return { what: msg('task.median-range.mistake', { wrong: qty(middle, unit) }), why };
+  const mean = rounded(meanOf(shown), places);
+  if (valueOf(mean) === valueOf(median)) return { what: msg('task.median-range.mistake-order'), why };
   return {
-    what: msg('task.median-range.mistake-mean', { wrong: qty(rounded(meanOf(shown), places), unit) }),
+    what: msg('task.median-range.mistake', { wrong: qty(mean, unit) }),
     why: msg('task.median-range.why-mean'),
   };
 }

@@ -1,6 +1,6 @@
 // From one system of units to the other, and from volume to weight.
 import Fraction from 'fraction.js';
-import { exactly, rounded, shownIn, shownOf, whole } from '../quantity/grade.ts';
+import { exactly, rounded, shownIn, shownOf, valueOf, whole } from '../quantity/grade.ts';
 import { math, msg, num, qty, sub } from '../sheet/message.ts';
 import type { HerdWholeDay } from './context.ts';
 import { fromBook } from './fromBook.ts';
@@ -12,12 +12,16 @@ const CUP_L = new Fraction('0.237');
 const LITRE_QT = new Fraction('1.057');
 const KG_PER_L = new Fraction('1.03');
 
+// Less than a few cups or liters, and rounding would swallow the difference between the units.
+const LEAST = 3;
+
 /** Converting between systems by a ratio (6.RP.A.3.d). */
 export const otherSystem = taskKind<HerdWholeDay>({
   name: 'other-system',
   bands: ['6-8'],
   lack: 'no-whole-day',
-  candidates: (context) => context.herdDays.filter((day) => shownIn(day.total_mL, context.measure).num >= 10),
+  candidates: (context) =>
+    context.herdDays.filter((day) => valueOf(shownIn(day.total_mL, context.measure)) >= LEAST),
   touches: ({ date }) => [`herd|${date}`],
   make(context, day) {
     const us = context.units === 'us';

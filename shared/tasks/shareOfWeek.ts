@@ -1,5 +1,5 @@
 // One doe's share of the herd's week, as a percent.
-import { exactly, rounded, shownIn, whole, type Shown } from '../quantity/grade.ts';
+import { exactly, rounded, shownIn, valueOf, whole, type Shown } from '../quantity/grade.ts';
 import { joined, math, msg, qty, text } from '../sheet/message.ts';
 import type { DoeWeek } from '../herd/week.ts';
 import { distinctBy, total, type TaskContext } from './context.ts';
@@ -33,20 +33,24 @@ function shares(context: TaskContext): Share[] {
   if (listed.length < 2) return [];
   const shown = listed.map((doe) => shownIn(doe.total_mL as number, context.measure));
   const sum = rounded(total(shown.map(exactly)), places);
-  return listed
-    .map((doe, index) => ({
-      doe,
-      does: listed,
-      shown,
-      sum,
-      percent: rounded(
-        exactly(shown[index] as Shown)
-          .div(exactly(sum))
-          .mul(100),
-        0,
-      ),
-    }))
-    .filter(({ percent }) => percent.num >= 1 && percent.num <= 99);
+  return (
+    listed
+      .map((doe, index) => ({
+        doe,
+        does: listed,
+        shown,
+        sum,
+        percent: rounded(
+          exactly(shown[index] as Shown)
+            .div(exactly(sum))
+            .mul(100),
+          0,
+        ),
+      }))
+      .filter(({ percent }) => percent.num >= 1 && percent.num <= 99)
+      // A hundred in all would make the amount its own percent.
+      .filter(({ doe, percent }) => valueOf(shown[listed.indexOf(doe)] as Shown) !== percent.num)
+  );
 }
 
 /** A part as a percent of the whole (6.RP.A.3.c). */

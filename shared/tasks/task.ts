@@ -6,11 +6,12 @@ import type { TaskContext } from './context.ts';
 
 /** Room for the answer. */
 export type Work =
-  /** Boxes for numbers, with the words that stand after each. */
+  /** Boxes for numbers, with the words that stand after each; `room` adds a frame to draw or count in. */
   | {
       readonly is: 'boxes';
       readonly after: readonly (SheetUnit | null)[];
       readonly signs?: readonly string[];
+      readonly room?: true;
     }
   /** Ring one of these. */
   | { readonly is: 'ring'; readonly of: readonly Slot[] }

@@ -26,6 +26,7 @@ export interface Trend {
 
 const LEAST_POINTS = 5;
 const MOST_POINTS = 8;
+const LIVELY_VALUES = 4;
 
 /**
  * The least-squares line of y on x, exact. `null` where all x are alike.
@@ -61,7 +62,7 @@ function trendOf(
     y: shownIn(total_mL, context.measure),
   }));
   const line = leastSquares(points.map(({ x, y }) => ({ x, y: exactly(y) })));
-  if (!line || points.some(({ y }) => y.num <= 0) || distinctBy(points, ({ y }) => valueOf(y)).length < 3)
+  if (!line || points.some(({ y }) => y.num <= 0) || distinctBy(points, ({ y }) => valueOf(y)).length < 2)
     return [];
   const [slope, intercept] = [rounded(line.slope, places + 1), rounded(line.intercept, places + 1)];
   return slope.num === 0 ? [] : [{ id, who, points, slope, intercept, places }];
@@ -69,13 +70,20 @@ function trendOf(
 
 /** Every series of the week that a line can be drawn through: the herd's whole days, each doe's full days. */
 export function trends(context: TaskContext): Trend[] {
-  const herd = context.week.recentDays.filter((day) => day.whole && day.total_mL > 0);
-  return [
+  const milked = context.week.does.filter((doe) => (doe.total_mL ?? 0) > 0).length;
+  // The herd of one doe is that doe: her days would be told twice.
+  const herd = context.week.recentDays.filter((day) => milked > 1 && day.whole && day.total_mL > 0);
+  const all = [
     ...trendOf(context, 'herd', sub(msg('sheet.the-herd')), herd),
     ...doesWithDays(context, LEAST_POINTS).flatMap(({ doe, days }) =>
       trendOf(context, doe.id, text(doe.name), days),
     ),
   ];
+  // Amounts that hardly differ make a dull plot; they are taken where there is nothing better.
+  const lively = all.filter(
+    ({ points }) => distinctBy(points, ({ y }) => valueOf(y)).length >= LIVELY_VALUES,
+  );
+  return lively.length >= 2 ? lively : all;
 }
 
 /** What the printed line says for a day: exact, one place finer than the amounts. */
