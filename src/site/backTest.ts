@@ -33,9 +33,7 @@ const backTestShape = z.strictObject({
 });
 
 /** The back-test of the outlook. */
-export type BackTest = z.infer<typeof backTestShape>;
-/** What it found at one distance. */
-export type Distance = z.infer<typeof distanceShape>;
+type BackTest = z.infer<typeof backTestShape>;
 
 /** Reads the numbers that the back-test wrote down. Throws where the file has another shape. */
 export function backTest(): BackTest {
