@@ -1,7 +1,7 @@
 // What the kids likely took while they were with their mother: a range, and an estimate by its name.
-import type { Entry, Ledger } from '../herd/ledger.ts';
-import { litres } from '../herd/ledger.ts';
+import type { Ledger } from '../herd/ledger.ts';
 import type { Book } from '../herd/types.ts';
+import { milkingsByDoe, type DayMilkings } from './missedMilking.ts';
 import { timelineOf, type LinedSpan } from './timeline.ts';
 
 /** What is known of kids and milk, from which the range is made. */
@@ -102,11 +102,11 @@ export function kidsTaken(
   doe: string,
   facts: KidFacts = KID_FACTS,
 ): KidsTaken[] {
-  const mornings = morningsOf(ledger, doe);
+  const milkings = milkingsByDoe(ledger).get(doe) ?? new Map<number, DayMilkings>();
   return timelineOf(book, doe, ledger.asOf).map(({ kidding, spans }) => {
     const { day, kids } = kidding;
     const told = spans.flatMap((span) =>
-      span.phase === 'with kids' || span.phase === 'nights apart' ? [spanOf({ ...span, phase: span.phase }, day, kids, mornings, facts)] : [],
+      span.phase === 'with kids' || span.phase === 'nights apart' ? [spanOf({ ...span, phase: span.phase }, day, kids, milkings, facts)] : [],
     ); // prettier-ignore
     const unknownDays = told.reduce((sum, one) => sum + one.unknownDays, 0);
     const known = told.some(({ days }) => days.appetite + days.harvest > 0);
@@ -123,24 +123,18 @@ export function kidsTaken(
   });
 }
 
-function morningsOf(ledger: Ledger, doe: string): Map<number, number> {
-  const grain_L = litres(ledger, 1n);
-  const own = ledger.entries.filter(({ row }: Entry) => row.doe === doe && row.milking === 'am');
-  return new Map(own.map(({ row, grains }) => [row.day, Number(grains) * grain_L]));
-}
-
 function spanOf(
   span: LinedSpan & { phase: KidSpan['phase'] },
   born: number,
   kids: number | null,
-  mornings: ReadonlyMap<number, number>,
+  milkings: ReadonlyMap<number, DayMilkings>,
   facts: KidFacts,
 ): KidSpan {
   let [low_L, high_L, unknownDays] = [0, 0, 0];
   const days = { appetite: 0, harvest: 0 };
   for (let day = span.from; day <= span.to; day += 1) {
-    const morning = span.phase === 'nights apart' && kids !== 0 ? mornings.get(day) : undefined;
-    const left = morning === undefined ? null : leftToKids_L(morning, facts);
+    const morning = span.phase === 'nights apart' && kids !== 0 ? (milkings.get(day)?.am ?? null) : null;
+    const left = morning === null ? null : leftToKids_L(morning, facts);
     const each = kids === null ? null : kidDay_L(day - born, facts);
     const eaten = each && kids !== null ? { low: each.low * kids, high: each.high * kids } : null;
     const range = left ?? eaten;

@@ -39,16 +39,22 @@ export const FEWEST_DAYS = 5;
 const OTHER: Readonly<Record<MilkingTime, MilkingTime>> = { am: 'pm', pm: 'am' };
 type Days = ReadonlyMap<number, DayMilkings>;
 
-/** The milkings of every doe by day, up to the book's day. */
-export function milkingsByDoe(ledger: Ledger): Map<string, Map<number, DayMilkings>> {
+// A ledger never changes once it is open, and pages ask of the same one doe by doe.
+const laidOut = new WeakMap<Ledger, ReadonlyMap<string, Days>>();
+
+/** The milkings of every doe by day, up to the book's day; laid out once for each ledger. */
+export function milkingsByDoe(ledger: Ledger): ReadonlyMap<string, Days> {
+  const before = laidOut.get(ledger);
+  if (before) return before;
   const grain_L = litres(ledger, 1n);
   const does = new Map<string, Map<number, DayMilkings>>();
   for (const { row, grains } of ledger.entries) {
     let days = does.get(row.doe);
     if (days === undefined) does.set(row.doe, (days = new Map<number, DayMilkings>()));
-    const before = days.get(row.day) ?? { am: null, pm: null };
-    days.set(row.day, { ...before, [row.milking]: Number(grains) * grain_L });
+    const own = days.get(row.day) ?? { am: null, pm: null };
+    days.set(row.day, { ...own, [row.milking]: Number(grains) * grain_L });
   }
+  laidOut.set(ledger, does);
   return does;
 }
 

@@ -115,6 +115,13 @@ describe('the totals of a lactation', () => {
     expect(totals?.daily).toMatchObject({ measured: 302, bridgedDays: 0, first_day: 61, last_day: 211 });
   });
 
+  it('end with her last milk where zeros stand between it and her dry date', () => {
+    const rows = [...twice('clover', dates('2026-01-02', '2026-04-30'), '1 L'), ...twice('clover', dates('2026-05-01', '2026-05-20'), '0 L')]; // prettier-ignore
+    const [one] = lactations(['clover 2026-01-01 dry 2026-06-01'], rows, '2026-12-31');
+    const totals = one && lactationTotals(one);
+    expect(totals?.testInterval.ok && totals.testInterval.days).toBe(119);
+  });
+
   it('of a doe in milk reach to her last day in the book', () => {
     const rows = twice('clover', dates('2026-01-02', '2026-04-30'), '1 L');
     const [one] = lactations(['clover 2026-01-01'], rows, '2026-12-31');

@@ -3,6 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitWood, woodSeAt, type WoodFit } from '../../../shared/lactation/fitWood.ts';
 import { woodAt } from '../../../shared/lactation/wood.ts';
+import { searchWood } from '../../../shared/lactation/woodSearch.ts';
+import { woodSeries } from '../../../shared/lactation/woodSeries.ts';
 import { woodPoints, type Curve } from '../../support/woodPoints.ts';
 
 const DEMO: Curve = { a: 2, b: 0.2, c: 0.004 };
@@ -79,6 +81,14 @@ describe('a curve with noise', () => {
     expect(Math.abs(mean)).toBeLessThan(0.25);
     expect(sd).toBeGreaterThan(0.85);
     expect(sd).toBeLessThan(1.15);
+  });
+
+  it('is found in few steps, as only second derivatives do where residuals are large', () => {
+    const steps = Array.from({ length: 100 }, (_, seed) => {
+      const series = woodSeries(woodPoints(DEMO, 1, 300, 0.6, seed + 1));
+      return (series.start && searchWood(series, series.start)?.steps) ?? Infinity;
+    });
+    expect(Math.max(...steps)).toBeLessThanOrEqual(6);
   });
 
   it('has the least sum of squares: no step to any side betters it', () => {

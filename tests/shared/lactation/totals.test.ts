@@ -92,6 +92,11 @@ describe('the test-interval total', () => {
     expect(testIntervalTotal([{ t: 5, milk: 2 }], { after: 9, to: 9 })).toEqual({ ok: false, why: 'noDays' });
   });
 
+  it('leaves out tests on or before the day that the span begins after', () => {
+    const tests = [{ t: 10, milk: 9 }, { t: 60, milk: 9 }, { t: 61, milk: 2 }]; // prettier-ignore
+    expect(testIntervalTotal(tests, { after: 60, to: 100 })).toMatchObject({ total: 80, tests: 1 });
+  });
+
   it('does not mind the order, or two tests on a day', () => {
     const tests = [{ t: 60, milk: 3 }, { t: 20, milk: 2 }]; // prettier-ignore
     expect(testIntervalTotal(tests)).toEqual(testIntervalTotal([...tests].reverse()));
