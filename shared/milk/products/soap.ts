@@ -4,7 +4,7 @@
 export const LYE_CAUTIONS = Object.freeze(['lye-adults-only', 'lye-charts-differ'] as const);
 
 /**
- * Sodium hydroxide that turns a gram of oil to soap, g. Published charts differ by up to 4 %; this
+ * Sodium hydroxide that turns a gram of oil to soap, g. Published charts differ by more than 4 %; this
  * takes the lowest printed value for each oil, since too little lye is the safer slip.
  * Source: four charts on the web, of which copies were seen.
  */
