@@ -4,7 +4,7 @@ import type { ProofRow, ProofStep } from '../board/types.ts';
 import { writtenText } from '../board/shown.ts';
 import { milkingsOf, phaseOn } from '../herd/expected.ts';
 import { litres, type Entry } from '../herd/ledger.ts';
-import { milkingsByDoe, missedMilking } from '../lactation/missedMilking.ts';
+import { missedMilking } from '../lactation/missedMilking.ts';
 import { dateText, decimalText } from '../quantity/show.ts';
 import { UNIT_ML } from '../quantity/units.ts';
 import type { Gap, ProofInput, RowGroup } from './types.ts';
@@ -21,20 +21,15 @@ export const MILKING_COLUMNS: readonly string[] = Object.freeze([
 
 /** Entries of a span that pass a test, in order of day, doe and milking. */
 export function entriesIn(
-  { book, ledger }: ProofInput,
+  { entriesByDay }: ProofInput,
   span: { from: number; to: number },
   keep: (entry: Entry) => boolean = () => true,
 ): Entry[] {
-  const place = new Map(book.does.map((doe, index) => [doe.id, index]));
-  const inSpan = ledger.entries.filter(
-    (entry) => span.from <= entry.row.day && entry.row.day <= span.to && keep(entry),
-  );
-  return inSpan.sort(
-    (a, b) =>
-      a.row.day - b.row.day ||
-      (place.get(a.row.doe) ?? 0) - (place.get(b.row.doe) ?? 0) ||
-      a.row.milking.localeCompare(b.row.milking),
-  );
+  const kept: Entry[] = [];
+  for (let day = span.from; day <= span.to; day += 1) {
+    for (const entry of entriesByDay.get(day) ?? []) if (keep(entry)) kept.push(entry);
+  }
+  return kept;
 }
 
 /** A volume of the ledger with two decimals in the farm's unit. */
@@ -113,16 +108,15 @@ export function dayGroups(input: ProofInput, entries: readonly Entry[]): RowGrou
 
 /** Milkings expected in a span that have no entry, of one doe or of all. */
 export function gapsIn(input: ProofInput, span: { from: number; to: number }, doe: string | null): Gap[] {
-  const { book, ledger } = input;
+  const { book, ledger, milkings: known } = input;
   const entered = new Set(entriesIn(input, span).map(({ row }) => `${row.doe} ${row.day} ${row.milking}`));
   const does = book.does.filter(({ id }) => doe === null || id === doe);
-  const milkings = milkingsByDoe(ledger);
   const gaps: Gap[] = [];
   for (let day = span.from; day <= span.to; day += 1) {
     for (const { id, name } of does) {
       for (const milking of milkingsOf(phaseOn(ledger.phases.get(id) ?? [], day))) {
         if (entered.has(`${id} ${day} ${milking}`)) continue;
-        const guess = missedMilking(ledger, milkings.get(id) ?? new Map(), id, day, milking);
+        const guess = missedMilking(ledger, known.get(id) ?? new Map(), id, day, milking);
         gaps.push({
           date: isoDate(day),
           milking,

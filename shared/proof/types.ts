@@ -1,7 +1,8 @@
 // How a figure is known: its sums with the numbers put in, and the rows beneath.
 import type { ProofRow, ProofStep } from '../board/types.ts';
 import type { FiguresFile } from '../herd/figures.ts';
-import type { Ledger } from '../herd/ledger.ts';
+import type { Entry, Ledger } from '../herd/ledger.ts';
+import type { DayMilkings } from '../lactation/missedMilking.ts';
 import type { Book, MilkingTime, UnitSystem } from '../herd/types.ts';
 
 /** What proofs are made from. */
@@ -11,6 +12,10 @@ export interface ProofInput {
   readonly book: Book;
   readonly ledger: Ledger;
   readonly figures: FiguresFile;
+  /** The ledger's entries by day, each day's in order of doe and milking. */
+  readonly entriesByDay: ReadonlyMap<number, readonly Entry[]>;
+  /** Each doe's milkings by day, L. */
+  readonly milkings: ReadonlyMap<string, ReadonlyMap<number, DayMilkings>>;
 }
 
 /** The kinds of figure that have a proof, by the contract's ids; `doe` stands for any doe. */

@@ -2,12 +2,14 @@
 import { cpus } from 'node:os';
 import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
+import { herdPart } from './herd.ts';
 import { paperPart } from './paper.ts';
 import { sitePart } from './site.ts';
 import { woodPart } from './wood.ts';
 
 const PARTS: Readonly<Record<string, Part>> = {
   figures: figuresPart,
+  herd: herdPart,
   wood: woodPart,
   site: sitePart,
   paper: paperPart,

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { figuresOf } from '../../../shared/herd/figures.ts';
 import { openLedger } from '../../../shared/herd/ledger.ts';
 import type { Book } from '../../../shared/herd/types.ts';
+import { openProofs } from '../../../shared/proof/openProofs.ts';
 import { kindOf, proofOf } from '../../../shared/proof/proofOf.ts';
 import type { FigureProof, ProofInput } from '../../../shared/proof/types.ts';
 import { bookOf, dates, day, twice } from '../../support/bookOf.ts';
@@ -13,7 +14,7 @@ const WEEK = dates('2026-05-14', '2026-05-20');
 
 function inputOf(book: Book, asOf: number): ProofInput {
   const ledger = openLedger(book, asOf);
-  return { lang: 'en', units: 'metric', book, ledger, figures: figuresOf(book, ledger) };
+  return openProofs({ lang: 'en', units: 'metric', book, ledger, figures: figuresOf(book, ledger) });
 }
 
 const herd = () =>
