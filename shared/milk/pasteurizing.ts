@@ -71,3 +71,10 @@ export function isPasteurized(
     ? { ok: true, row: needs }
     : { ok: false, why: 'not held long enough', needs };
 }
+
+/** How long a row is held, in the unit that people say: minutes from one up, else seconds. */
+export function holdOf({ hold_s }: HeatRow): { amount: number; unit: 'minutes' | 'seconds' } {
+  return hold_s >= MINUTE_S
+    ? { amount: hold_s / MINUTE_S, unit: 'minutes' }
+    : { amount: hold_s, unit: 'seconds' };
+}

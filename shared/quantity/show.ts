@@ -42,7 +42,10 @@ export function mixedText(parts: number, partsPerUnit: 1 | 2 | 4, lang: string):
  * @example decimalText(1234.5, 2, 'en') // => '1,234.50'
  */
 export function decimalText(value: number, places: number, lang: string): string {
-  return numberFormat(lang, places, places).format(value);
+  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, {
+    minimumFractionDigits: places,
+    maximumFractionDigits: places,
+  }).format(value);
 }
 
 /**
@@ -50,34 +53,7 @@ export function decimalText(value: number, places: number, lang: string): string
  * @example trimmedText(78.5, 'en') // => '78.5'
  */
 export function trimmedText(value: number, lang: string): string {
-  return numberFormat(lang, 0, 2).format(value);
-}
-
-// Making a formatter costs a hundred times its use; they are kept by what they were made for.
-const numberFormats = new Map<string, Intl.NumberFormat>();
-const dateFormats = new Map<string, Intl.DateTimeFormat>();
-
-function numberFormat(lang: string, least: number, most: number): Intl.NumberFormat {
-  const key = `${lang} ${least} ${most}`;
-  let format = numberFormats.get(key);
-  if (format === undefined) {
-    const digits = { minimumFractionDigits: least, maximumFractionDigits: most };
-    numberFormats.set(key, (format = new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, digits)));
-  }
-  return format;
-}
-
-function dateFormat(lang: string, style: 'day' | 'long'): Intl.DateTimeFormat {
-  const key = `${lang} ${style}`;
-  let format = dateFormats.get(key);
-  if (format === undefined) {
-    const options: Intl.DateTimeFormatOptions =
-      style === 'long'
-        ? { dateStyle: 'long', timeZone: 'UTC' }
-        : { weekday: 'short', month: 'short', day: 'numeric', timeZone: 'UTC' };
-    dateFormats.set(key, (format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, options)));
-  }
-  return format;
+  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, { maximumFractionDigits: 2 }).format(value);
 }
 
 /**
@@ -85,7 +61,7 @@ function dateFormat(lang: string, style: 'day' | 'long'): Intl.DateTimeFormat {
  * Both are ISO dates; they are read as plain calendar days, whatever the zone.
  */
 export function spanText(from: string, to: string, lang: string): string {
-  const format = dateFormat(lang, 'long');
+  const format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, { dateStyle: 'long', timeZone: 'UTC' });
   const text = from === to ? format.format(noon(to)) : format.formatRange(noon(from), noon(to));
   // Thin spaces of the locale data are missing from some fonts.
   return text.replace(/[\u2009\u202f]/g, ' ');
@@ -93,8 +69,45 @@ export function spanText(from: string, to: string, lang: string): string {
 
 /** One date in words, with or without its weekday and year. */
 export function dateText(iso: string, lang: string, style: 'day' | 'long' = 'long'): string {
-  return dateFormat(lang, style).format(noon(iso));
+  const options: Intl.DateTimeFormatOptions =
+    style === 'long'
+      ? { dateStyle: 'long', timeZone: 'UTC' }
+      : { weekday: 'short', month: 'short', day: 'numeric', timeZone: 'UTC' };
+  return new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, options).format(noon(iso));
 }
 
 // A date given by its text alone reads no clock.
 const noon = (iso: string) => new Date(`${iso}T12:00:00Z`);
+
+/**
+ * A number with as many decimals as its size asks for: none from a hundred, one from ten, two above a
+ * tenth, three below; without zeros at the end.
+ * @example sizedText(134.2, 'en') // => '134'
+ * @example sizedText(0.0701, 'en') // => '0.07'
+ */
+export function sizedText(value: number, lang: string): string {
+  const size = Math.abs(value);
+  const places = size >= 100 ? 0 : size >= 10 ? 1 : size >= 0.1 ? 2 : 3;
+  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, { maximumFractionDigits: places }).format(value);
+}
+
+/**
+ * A least and a most, or the one number where both read alike.
+ * @example rangeText(1.2, 3, 'en') // => '1.2–3'
+ */
+export function rangeText(low: number, high: number, lang: string): string {
+  const [least, most] = [sizedText(low, lang), sizedText(high, lang)];
+  return least === most ? most : `${least}–${most}`;
+}
+
+/**
+ * A time of day in words; minutes after midnight, 1440 and more is the next day.
+ * @example clockText(630, 'en') // => '10:30 AM'
+ */
+export function clockText(minutes: number, lang: string): string {
+  const format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, {
+    timeStyle: 'short',
+    timeZone: 'UTC',
+  });
+  return format.format(new Date(Date.UTC(2001, 0, 1, 0, minutes))).replace(/[\u2009\u202f]/g, ' ');
+}

@@ -97,6 +97,13 @@ ${bookFile}
                  The latest row counts. A latest row without an amount strikes the entry out
   Example:       2026-05-21,am,clover,7 1/2,cup,kept,,2026-05-21T06:52
 
+milk-tests.csv   only if a laboratory tests your milk: make it yourself, one row a doe and test day.
+                 Its first line is date,doe,fat_pct,protein_pct,lactose_pct,scc
+  fat_pct, protein_pct, lactose_pct
+                 parts in 100 of milk. Empty: not tested
+  scc            cells in a milliliter, in thousands: 850 for 850,000
+  Example:       2026-05-19,clover,4.3,3.5,4.4,590
+
 If something in these files cannot be right, nothing is built, and you get one list that says file,
 line and column, what is there, and what to do.
 `;
