@@ -42,10 +42,7 @@ export function mixedText(parts: number, partsPerUnit: 1 | 2 | 4, lang: string):
  * @example decimalText(1234.5, 2, 'en') // => '1,234.50'
  */
 export function decimalText(value: number, places: number, lang: string): string {
-  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, {
-    minimumFractionDigits: places,
-    maximumFractionDigits: places,
-  }).format(value);
+  return numberFormat(lang, places, places).format(value);
 }
 
 /**
@@ -53,7 +50,34 @@ export function decimalText(value: number, places: number, lang: string): string
  * @example trimmedText(78.5, 'en') // => '78.5'
  */
 export function trimmedText(value: number, lang: string): string {
-  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, { maximumFractionDigits: 2 }).format(value);
+  return numberFormat(lang, 0, 2).format(value);
+}
+
+// Making a formatter costs a hundred times its use; they are kept by what they were made for.
+const numberFormats = new Map<string, Intl.NumberFormat>();
+const dateFormats = new Map<string, Intl.DateTimeFormat>();
+
+function numberFormat(lang: string, least: number, most: number): Intl.NumberFormat {
+  const key = `${lang} ${least} ${most}`;
+  let format = numberFormats.get(key);
+  if (format === undefined) {
+    const digits = { minimumFractionDigits: least, maximumFractionDigits: most };
+    numberFormats.set(key, (format = new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, digits)));
+  }
+  return format;
+}
+
+function dateFormat(lang: string, style: 'day' | 'long'): Intl.DateTimeFormat {
+  const key = `${lang} ${style}`;
+  let format = dateFormats.get(key);
+  if (format === undefined) {
+    const options: Intl.DateTimeFormatOptions =
+      style === 'long'
+        ? { dateStyle: 'long', timeZone: 'UTC' }
+        : { weekday: 'short', month: 'short', day: 'numeric', timeZone: 'UTC' };
+    dateFormats.set(key, (format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, options)));
+  }
+  return format;
 }
 
 /**
@@ -61,7 +85,7 @@ export function trimmedText(value: number, lang: string): string {
  * Both are ISO dates; they are read as plain calendar days, whatever the zone.
  */
 export function spanText(from: string, to: string, lang: string): string {
-  const format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, { dateStyle: 'long', timeZone: 'UTC' });
+  const format = dateFormat(lang, 'long');
   const text = from === to ? format.format(noon(to)) : format.formatRange(noon(from), noon(to));
   // Thin spaces of the locale data are missing from some fonts.
   return text.replace(/[\u2009\u202f]/g, ' ');
@@ -69,11 +93,7 @@ export function spanText(from: string, to: string, lang: string): string {
 
 /** One date in words, with or without its weekday and year. */
 export function dateText(iso: string, lang: string, style: 'day' | 'long' = 'long'): string {
-  const options: Intl.DateTimeFormatOptions =
-    style === 'long'
-      ? { dateStyle: 'long', timeZone: 'UTC' }
-      : { weekday: 'short', month: 'short', day: 'numeric', timeZone: 'UTC' };
-  return new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, options).format(noon(iso));
+  return dateFormat(lang, style).format(noon(iso));
 }
 
 // A date given by its text alone reads no clock.
@@ -88,7 +108,7 @@ const noon = (iso: string) => new Date(`${iso}T12:00:00Z`);
 export function sizedText(value: number, lang: string): string {
   const size = Math.abs(value);
   const places = size >= 100 ? 0 : size >= 10 ? 1 : size >= 0.1 ? 2 : 3;
-  return new Intl.NumberFormat(NUMBER_LOCALE[lang] ?? lang, { maximumFractionDigits: places }).format(value);
+  return numberFormat(lang, 0, places).format(value);
 }
 
 /**
