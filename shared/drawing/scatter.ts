@@ -33,7 +33,12 @@ export function scatterPlot(values: ScatterValues, width_mm: number, height_mm: 
   const onLine = line ? [1, days].map((day) => line.intercept + line.slope * day) : [];
   const heights = [...points.map((point) => point.y), ...onLine];
   const reach = Math.max(...heights.map(Math.abs));
-  const y = zeroLine ? roundAxis([-reach, reach], 6, height_mm) : roundAxis(heights, 6, height_mm);
+  // A little room below and above, so that no point lies on the frame.
+  const room = (Math.max(...heights) - Math.min(...heights)) * 0.04;
+  const ends = zeroLine
+    ? [-reach * 1.04, reach * 1.04]
+    : [Math.min(...heights) - room, Math.max(...heights) + room];
+  const y = roundAxis(ends, 6, height_mm);
   const down = (value: number) => height_mm - y.at(value);
   return {
     x,

@@ -1,6 +1,9 @@
 // The paper of a sheet as a style: size, margins, and the words in the margin of every page.
 import { PAGE_MEASURES, type Paper } from './pageMeasures.ts';
 
+/** Id of the style element that holds the paper of a sheet. */
+export const PAGE_STYLE_ID = 'paper-of-sheet';
+
 /** Words in the margins of the pages. `page` holds `{page}` and `{pages}` for the two counters. */
 export interface PageWords {
   readonly left: string;

@@ -3,9 +3,9 @@ import { seedOf } from '../drawing/wobble.ts';
 import type { HerdState } from '../herd/lastDay.ts';
 import type { UnitSystem } from '../herd/types.ts';
 import type { Band } from '../quantity/grade.ts';
-import { taskContext, type SheetSource, type TaskContext } from '../tasks/context.ts';
+import { taskContext, type SheetSource } from '../tasks/context.ts';
 import { kindNamed, kindsOf } from '../tasks/kinds.ts';
-import type { Task } from '../tasks/task.ts';
+import type { Task, TaskKind } from '../tasks/task.ts';
 import { chanceOf } from './chance.ts';
 import { msg, type Message } from './message.ts';
 
@@ -53,24 +53,34 @@ export function firstSeed(week: { readonly window: { readonly to: string } | nul
 }
 
 /**
- * Makes a sheet. A task that the week cannot carry is replaced by another of the band that it can; where
- * none is left the sheet is shorter and `lacks` says what was missing. Throws for a name that is no kind of task.
+ * Makes a sheet. A task that the week cannot carry is replaced, in its place, by another of the band that it
+ * can; where none is left the sheet is shorter and `lacks` says what was missing. Throws for a name that is
+ * no kind of task.
  */
 export function makeSheet(request: SheetRequest): Sheet {
   const { band, seed, tasks: wished, week, units } = request;
   const context = taskContext(request, band, seed);
-  const made: Task[] = [];
+  // Each task draws its own chance, so that one that is left out does not change the others.
+  const make = (kind: TaskKind): Task =>
+    kind.make({ ...context, chance: chanceOf(`${seed}|${band}|${kind.name}`) });
   const lacks: string[] = [];
-  const kept = new Set(wished);
-  for (const name of wished) {
+  const places = wished.map((name): Task | null => {
     const kind = kindNamed(name);
     if (!kind) throw new Error(`There is no kind of task called "${name}".`);
     const fit = kind.fits(context);
-    // Each task draws its own chance, so that one that is left out does not change the others.
-    const chance = chanceOf(`${seed}|${band}|${name}`);
-    if (fit === true) made.push(kind.make({ ...context, chance }));
-    else lacks.push(fit);
-  }
+    if (fit === true) return make(kind);
+    lacks.push(fit);
+    return null;
+  });
+  const others = kindsOf(band).filter(({ name }) => !wished.includes(name));
+  const tasks = places.flatMap((task): Task[] => {
+    if (task) return [task];
+    while (others.length > 0) {
+      const other = others.shift() as TaskKind;
+      if (other.fits(context) === true) return [make(other)];
+    }
+    return [];
+  });
   return {
     band,
     seed,
@@ -79,25 +89,7 @@ export function makeSheet(request: SheetRequest): Sheet {
     units,
     state: week.state,
     week: week.window,
-    ...filledUp(context, seed, made, lacks, kept),
+    tasks,
+    lacks: tasks.length < wished.length ? [...new Set(lacks)] : [],
   };
-}
-
-/** Stands in for the tasks that did not fit, as far as the band has others that do. */
-function filledUp(
-  context: TaskContext,
-  seed: string,
-  made: Task[],
-  lacks: readonly string[],
-  wished: ReadonlySet<string>,
-): Pick<Sheet, 'tasks' | 'lacks'> {
-  const others = kindsOf(context.band).filter(({ name }) => !wished.has(name));
-  let missing = lacks.length;
-  for (const kind of others) {
-    if (missing === 0) break;
-    if (kind.fits(context) !== true) continue;
-    made.push(kind.make({ ...context, chance: chanceOf(`${seed}|${context.band}|${kind.name}`) }));
-    missing -= 1;
-  }
-  return { tasks: made, lacks: missing > 0 ? [...new Set(lacks)] : [] };
 }

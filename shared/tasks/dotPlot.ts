@@ -1,7 +1,7 @@
 // Draw a dot plot of one doe's milkings, and say where they cluster.
 import Fraction from 'fraction.js';
 import { exactly, rounded, valueOf, whole, type Shown } from '../quantity/grade.ts';
-import { count, msg, num, qty, row, stepOf } from '../sheet/message.ts';
+import { count, msg, num, qty, row, stepOf, type Message } from '../sheet/message.ts';
 import type { DotPlotPicture } from '../sheet/picture.ts';
 import { distinctBy, type Reading, type TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
@@ -87,13 +87,7 @@ function plotTask(context: TaskContext, plot: Plot): Task {
   return {
     kind: 'dot-plot',
     standards: ['6.SP.B.4'],
-    lead: [
-      msg('task.dot-plot.lead', {
-        name: nameOf((readings[0] as Reading).doe),
-        step: stepOf(rounded(step, step.d === 1n ? 0 : 1), unit),
-      }),
-      msg('task.dot-plot.values', { values: row(shown.map(num)) }),
-    ],
+    lead: leadOf(plot, unit),
     picture: axis,
     asks: [
       {
@@ -135,4 +129,12 @@ function plotTask(context: TaskContext, plot: Plot): Task {
     },
     fromBook: readings.flatMap((one, index) => readingFromBook(one, shown[index] as Shown, context.measure)),
   };
+}
+
+function leadOf({ readings, shown, step }: Plot, unit: 'cup' | 'L'): Message[] {
+  const name = nameOf((readings[0] as Reading).doe);
+  return [
+    msg('task.dot-plot.lead', { name, step: stepOf(rounded(step, step.d === 1n ? 0 : 1), unit) }),
+    msg('task.dot-plot.values', { values: row(shown.map(num)) }),
+  ];
 }

@@ -1,10 +1,10 @@
 // Share a day's milk into jars: equal groups with a remainder.
 import { shownIn, whole } from '../quantity/grade.ts';
-import { count, math, msg, qty, sub, text } from '../sheet/message.ts';
+import { count, math, msg, qty, sub, text, type Message } from '../sheet/message.ts';
 import type { Reading, TaskContext } from './context.ts';
 import { fromBook } from './fromBook.ts';
 import { onDay, touchesOf } from './phrases.ts';
-import { taskKind } from './task.ts';
+import { taskKind, type Task } from './task.ts';
 
 interface Share {
   readonly who: string | null;
@@ -44,66 +44,69 @@ export const equalJars = taskKind<Share>({
   lack: 'no-more-than-a-jar',
   candidates: shares,
   touches: ({ who, date, readings }) => (who === null ? [`herd|${date}`] : touchesOf(readings)),
-  make(context, { who, date, readings, cups, perJar }) {
-    const full = Math.floor(cups / perJar);
-    const left = cups - full * perJar;
-    const amount = qty(whole(cups), 'cup');
-    return {
-      kind: 'equal-jars',
-      standards: ['4.OA.A.3'],
-      lead: [
-        who === null
-          ? msg('task.equal-jars.lead-herd', { amount, on: onDay(date) })
-          : msg('task.equal-jars.lead-doe', { name: text(who), amount, on: onDay(date) }),
-        msg('task.equal-jars.jar', { n: count(perJar) }),
-      ],
-      picture: { is: 'jars', cupsPerJar: perJar, jars: 1, filled: perJar },
-      asks: [
-        {
-          prompt: msg('task.equal-jars.ask-full'),
-          work: { is: 'working', after: ['jar'] },
-          answer: msg('sheet.answer', { amount: qty(whole(full), 'jar') }),
-          values: [whole(full)],
-          accepted: [
-            msg('task.equal-jars.accept', { full: qty(whole(full), 'jar'), left: qty(whole(left), 'cup') }),
-          ],
-          steps: [
-            msg('sheet.math', { line: math(whole(full), '×', whole(perJar), '=', whole(full * perJar)) }),
-            msg('task.equal-jars.step', {
-              next: qty(whole(full + 1), 'jar'),
-              need: qty(whole((full + 1) * perJar), 'cup'),
-            }),
-          ],
-        },
-        {
-          prompt: msg('task.equal-jars.ask-left'),
-          work: { is: 'boxes', after: ['cup'] },
-          answer: msg('sheet.answer', { amount: qty(whole(left), 'cup') }),
-          values: [whole(left)],
-          accepted: [],
-          steps: [
-            msg('sheet.math', { line: math(whole(cups), '−', whole(full * perJar), '=', whole(left)) }),
-          ],
-        },
-        {
-          prompt: msg('task.equal-jars.ask-all'),
-          work: { is: 'boxes', after: ['jar'] },
-          answer: msg('sheet.answer', { amount: qty(whole(full + 1), 'jar') }),
-          values: [whole(full + 1)],
-          accepted: [],
-          steps: [msg('task.equal-jars.step-all', { n: count(left) })],
-        },
-      ],
-      mistake: {
-        what: msg('task.equal-jars.mistake', { wrong: qty(whole(full), 'jar') }),
-        why: msg('task.equal-jars.why', { n: count(left) }),
-      },
-      fromBook: fromBook(
-        who === null ? sub(msg('sheet.herd-on', { on: onDay(date) })) : text(who),
-        readings,
-        whole(cups),
-        context.cups,
-      ),
-    };
-  },
+  make: shareTask,
 });
+
+function shareTask(context: TaskContext, { who, date, readings, cups, perJar }: Share): Task {
+  const full = Math.floor(cups / perJar);
+  const left = cups - full * perJar;
+  return {
+    kind: 'equal-jars',
+    standards: ['4.OA.A.3'],
+    lead: leadOf({ who, date, readings, cups, perJar }),
+    picture: { is: 'jars', cupsPerJar: perJar, jars: 1, filled: perJar },
+    asks: [
+      {
+        prompt: msg('task.equal-jars.ask-full'),
+        work: { is: 'working', after: ['jar'] },
+        answer: msg('sheet.answer', { amount: qty(whole(full), 'jar') }),
+        values: [whole(full)],
+        accepted: [
+          msg('task.equal-jars.accept', { full: qty(whole(full), 'jar'), left: qty(whole(left), 'cup') }),
+        ],
+        steps: [
+          msg('sheet.math', { line: math(whole(full), '×', whole(perJar), '=', whole(full * perJar)) }),
+          msg('task.equal-jars.step', {
+            next: qty(whole(full + 1), 'jar'),
+            need: qty(whole((full + 1) * perJar), 'cup'),
+          }),
+        ],
+      },
+      {
+        prompt: msg('task.equal-jars.ask-left'),
+        work: { is: 'boxes', after: ['cup'] },
+        answer: msg('sheet.answer', { amount: qty(whole(left), 'cup') }),
+        values: [whole(left)],
+        accepted: [],
+        steps: [msg('sheet.math', { line: math(whole(cups), '−', whole(full * perJar), '=', whole(left)) })],
+      },
+      {
+        prompt: msg('task.equal-jars.ask-all'),
+        work: { is: 'boxes', after: ['jar'] },
+        answer: msg('sheet.answer', { amount: qty(whole(full + 1), 'jar') }),
+        values: [whole(full + 1)],
+        accepted: [],
+        steps: [msg('task.equal-jars.step-all', { n: count(left) })],
+      },
+    ],
+    mistake: {
+      what: msg('task.equal-jars.mistake', { wrong: qty(whole(full), 'jar') }),
+      why: msg('task.equal-jars.why', { n: count(left) }),
+    },
+    fromBook: fromBook(
+      who === null ? sub(msg('sheet.herd-on', { on: onDay(date) })) : text(who),
+      readings,
+      whole(cups),
+      context.cups,
+    ),
+  };
+}
+
+function leadOf({ who, date, cups, perJar }: Share): Message[] {
+  const amount = qty(whole(cups), 'cup');
+  const first =
+    who === null
+      ? msg('task.equal-jars.lead-herd', { amount, on: onDay(date) })
+      : msg('task.equal-jars.lead-doe', { name: text(who), amount, on: onDay(date) });
+  return [first, msg('task.equal-jars.jar', { n: count(perJar) })];
+}

@@ -54,19 +54,7 @@ export const residualTable = taskKind<Trend>({
     const points = trend.points.slice(-MOST_ROWS);
     const { squares, sum } = squaresOf(trend, points);
     const [first] = points as [TrendPoint];
-    const table: TablePicture = {
-      is: 'table',
-      columns: ['day-x', `observed-${unit}`, 'predicted', 'residual', 'square'].map((column) =>
-        msg(`sheet.column.${column}`),
-      ),
-      rows: points.map((point, index): Cell[] => [
-        whole(point.x),
-        point.y,
-        { blank: predicted(trend, point.x) },
-        { blank: residual(trend, point) },
-        { blank: squares[index] as Shown },
-      ]),
-    };
+    const table = tableOf(trend, points, squares, unit);
     return {
       kind: 'residual-table',
       standards: ['HSS-ID.B.6.b'],
@@ -118,4 +106,25 @@ export const residualTable = taskKind<Trend>({
 function exactSum(trend: Trend, points: readonly TrendPoint[], places: number) {
   const squares = points.map((point) => square(exactly(residual(trend, point))));
   return { sum: num(rounded(total(squares), places)) };
+}
+
+/** Days and amounts, with empty cells for what the line predicts, the residual and its square. */
+function tableOf(
+  trend: Trend,
+  points: readonly TrendPoint[],
+  squares: readonly Shown[],
+  unit: 'cup' | 'L',
+): TablePicture {
+  const columns = ['day-x', `observed-${unit}`, 'predicted', 'residual', 'square'];
+  return {
+    is: 'table',
+    columns: columns.map((column) => msg(`sheet.column.${column}`)),
+    rows: points.map((point, index): Cell[] => [
+      whole(point.x),
+      point.y,
+      { blank: predicted(trend, point.x) },
+      { blank: residual(trend, point) },
+      { blank: squares[index] as Shown },
+    ]),
+  };
 }

@@ -1,5 +1,5 @@
 // Read a bar graph with a scale of two, five or ten: one day of each doe.
-import { shownIn, whole, type Measure } from '../quantity/grade.ts';
+import { shownIn, whole } from '../quantity/grade.ts';
 import { math, msg, qty } from '../sheet/message.ts';
 import { distinctBy, leastUsed, use, type DoeDay, type TaskContext } from './context.ts';
 import { fromBook } from './fromBook.ts';
@@ -26,16 +26,13 @@ interface Graph {
   readonly bars: readonly Bar[];
 }
 
-const measureFor = (context: TaskContext): Measure =>
-  context.measure.unit === 'L' ? { ...context.measure, den: 1 } : context.cups;
-
 function graphs(context: TaskContext): Graph[] {
   return context.week.days.flatMap(({ date }) => {
     const days = distinctBy(
       context.doeDays.filter((day) => day.date === date),
       ({ doe }) => doe.name,
     );
-    const wholes = days.map((day) => ({ day, value: shownIn(day.total_mL, measureFor(context)).num }));
+    const wholes = days.map((day) => ({ day, value: shownIn(day.total_mL, context.cups).num }));
     const most = Math.max(0, ...wholes.map(({ value }) => value));
     const fit = SCALES.find(({ scale }) => most <= scale * MOST_LINES);
     if (!fit) return [];
@@ -70,7 +67,7 @@ export const scaledBars = taskKind<Graph>({
 });
 
 function barTask(context: TaskContext, { date, scale, step, bars }: Graph): Task {
-  const { unit } = measureFor(context);
+  const { unit } = context.cups;
   const pairs = bars.flatMap((high) =>
     bars.filter((low) => low.value < high.value).map((low) => [high, low] as const),
   );
@@ -119,7 +116,7 @@ function barTask(context: TaskContext, { date, scale, step, bars }: Graph): Task
       why: msg('task.scaled-bars.why', { scale: qty(whole(scale), unit) }),
     },
     fromBook: bars.flatMap(({ day, value }) =>
-      fromBook(nameOf(day.doe), day.readings, whole(value), measureFor(context)),
+      fromBook(nameOf(day.doe), day.readings, whole(value), context.cups),
     ),
   };
 }

@@ -34,7 +34,7 @@ export const sunToMilk = taskKind<DoeWeek>({
           work: { is: 'picture' },
           answer: msg(
             'task.sun-to-milk.answer',
-            Object.fromEntries(ROAD.map((step, index) => ['abcde'[index], sub(words(step))])),
+            Object.fromEntries(ROAD.map((step, index) => ['abcde'.charAt(index), sub(words(step))])),
           ),
           values: mixed.map(({ place }) => whole(place)),
           accepted: [],

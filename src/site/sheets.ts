@@ -41,7 +41,9 @@ export function readPlan(file: string, text: string): SheetPlan {
   };
   const broken = written.errors[0];
   if (broken)
-    throw new Error(`${file}:${lines.linePos(broken.pos[0]).line}  this is no YAML: ${broken.message}`);
+    throw new Error(
+      `${file}:${lines.linePos(broken.pos[0]).line}  this is no YAML: ${broken.message.split('\n')[0]}`,
+    );
   const read = planShape.safeParse(written.toJS());
   if (!read.success) {
     const faults = read.error.issues.map((issue) => {
