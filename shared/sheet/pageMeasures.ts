@@ -27,7 +27,7 @@ export interface BandMeasures {
 
 /** Type and rulings by band: x-height of 3.5 mm at the youngest, college ruling at the oldest. */
 export const BAND_MEASURES: Readonly<Record<Band, BandMeasures>> = Object.freeze({
-  'k-2': { body_pt: 21, line: 1.35, box_mm: 17, boxWidth_mm: 26, rule_mm: 13, working_mm: 30, cup_mm: 11.8, cell_mm: 10, gap_mm: 7 },
+  'k-2': { body_pt: 20.5, line: 1.32, box_mm: 16, boxWidth_mm: 26, rule_mm: 13, working_mm: 30, cup_mm: 11.8, cell_mm: 10, gap_mm: 6 },
   '3-5': { body_pt: 16, line: 1.35, box_mm: 12, boxWidth_mm: 24, rule_mm: 9.5, working_mm: 16, cup_mm: 8, cell_mm: 6, gap_mm: 6 },
   '6-8': { body_pt: 12.5, line: 1.4, box_mm: 10, boxWidth_mm: 26, rule_mm: 8.7, working_mm: 15, cup_mm: 6, cell_mm: 5, gap_mm: 5.5 },
   '9-12': { body_pt: 11.5, line: 1.4, box_mm: 9, boxWidth_mm: 26, rule_mm: 7.5, working_mm: 15, cup_mm: 6, cell_mm: 5, gap_mm: 5.5 },
