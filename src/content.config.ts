@@ -4,8 +4,9 @@ import { glob } from 'astro/loaders';
 import * as z from 'zod';
 
 const text = z.string().min(1);
-// One text, or one for each plural form or variant (`one`, `other`; `us`, `metric`).
-const forms = z.union([text, z.record(z.string(), text)]);
+// One text, or one for each plural form (`one`, `other`), or one of either for each variant (`us`, `metric`).
+const plural = z.union([text, z.record(z.string(), text)]);
+const forms = z.union([plural, z.record(z.string(), plural)]);
 
 const questions = defineCollection({
   loader: glob({ pattern: '*/*.mdx', base: './content/questions' }),

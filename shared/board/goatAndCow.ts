@@ -1,7 +1,7 @@
 // Goat's and cow's milk side by side, from one published table.
 import { CUP_OF_MILK_G, nutrientOf, perCup, type NutrientRow } from '../milk/composition.ts';
 import { decimalText } from '../quantity/show.ts';
-import type { Answer, BoardInput, Pair, ProofRow } from './types.ts';
+import type { Answer, BoardInput, Pair, ProofRow, ProofStep } from './types.ts';
 
 /** Foods of the USDA table: goat's milk, and whole cow's milk as shops sell it (3.25 % fat). */
 export const GOAT_FOOD = '01106';
@@ -55,10 +55,13 @@ export function goatAndCow(input: BoardInput): Answer {
     picture: { kind: 'two-milks', pairs: pairs.map(({ pair }) => pair) },
     proof: {
       figure: null,
-      steps: pairs.map(({ rows: [goat, cow], pair }) => ({
-        label: pair.key,
-        sum: `${goat?.per_100g} × ${factor} = ${pair.goatText} · ${cow?.per_100g} × ${factor} = ${pair.cowText} ${pair.unit}`,
-      })),
+      steps: [
+        ...waterSteps(goatWater, cowWater),
+        ...pairs.flatMap(({ rows: [goat, cow], pair }) => [
+          { label: '', key: `goat.${pair.key}`, sum: cupSum(goat, factor, pair.goatText) },
+          { label: '', key: `cow.${pair.key}`, sum: cupSum(cow, factor, pair.cowText) },
+        ]),
+      ],
       columns: ['food', 'nutrient', 'per100g'],
       rows: [goatWater, cowWater, ...pairs.flatMap(({ rows }) => rows)].flatMap((row) =>
         row ? [tableRow(row)] : [],
@@ -68,6 +71,19 @@ export function goatAndCow(input: BoardInput): Answer {
       table: goatWater?.source ?? null,
     },
   };
+}
+
+function waterSteps(goat: NutrientRow | null, cow: NutrientRow | null): ProofStep[] {
+  const step = (key: string, row: NutrientRow): ProofStep => ({
+    label: '',
+    key: `${key}.water`,
+    sum: `${row.per_100g} ≈ ${Math.round(row.per_100g)}`,
+  });
+  return goat && cow ? [step('goat', goat), step('cow', cow)] : [];
+}
+
+function cupSum(row: NutrientRow | undefined, factor: string, shown: string): string {
+  return `${row?.per_100g} ${row?.unit} × ${factor} ≈ ${shown} ${row?.unit}`;
 }
 
 function tableRow(row: NutrientRow): ProofRow {

@@ -1,7 +1,8 @@
 // How much milk does one doe give? Told by the doe in the middle, so that nobody wins.
 import type { DoeWeek } from '../herd/week.ts';
 import { dateText } from '../quantity/show.ts';
-import { BOOK_COLUMNS, bookRow, dayAmount, exactText, servings } from './shown.ts';
+import { UNIT_ML } from '../quantity/units.ts';
+import { BOOK_COLUMNS, bookRow, dayAmount, dayUnit, quotientOf_mL, servings, sumOf_mL } from './shown.ts';
 import type { Answer, BoardInput, ProofStep } from './types.ts';
 
 /**
@@ -32,7 +33,8 @@ export function howMuch(input: BoardInput): Answer {
   const { doe, mean_mL, inMiddle } = middle;
   const company = inMiddle ? 'middle' : 'few';
   const { n, text } = dayAmount(input, mean_mL);
-  const children = servings(mean_mL);
+  // Served from the amount that is shown, so that sixteen cups are school milk for sixteen.
+  const children = servings(n * UNIT_ML[dayUnit(input)].valueOf());
   return {
     name: 'how-much',
     missing: false,
@@ -45,7 +47,7 @@ export function howMuch(input: BoardInput): Answer {
     picture: { kind: 'jars', milk_mL: mean_mL, children },
     proof: {
       figure: `doe.${doe.id}.week.dailyMean`,
-      steps: meanSteps(input, doe, mean_mL),
+      steps: meanSteps(input, doe),
       columns: BOOK_COLUMNS,
       rows: doe.milkings.map((row) => bookRow(input, doe.name, row)),
       missing: doe.missing.length,
@@ -55,19 +57,20 @@ export function howMuch(input: BoardInput): Answer {
   };
 }
 
-/** One line a day that counts, then the division. Days with a missing milking stand in no line. */
-function meanSteps(input: BoardInput, doe: DoeWeek, mean_mL: number): ProofStep[] {
-  const short = new Set(doe.missing.map((milking) => milking.date));
-  const dates = [...new Set(doe.milkings.map((row) => row.date))].filter((date) => !short.has(date));
-  const days = dates.map((date) => {
+/** One line a day that counts, then the division. Days that are not whole stand in no line. */
+function meanSteps(input: BoardInput, doe: DoeWeek): ProofStep[] {
+  const days = doe.wholeDates.map((date) => {
     const rows = doe.milkings.filter((row) => row.date === date);
     const total_mL = rows.reduce((sum, row) => sum + row.amount_mL, 0);
-    const parts = rows.map((row) => exactText(input, row.amount_mL)).join(' + ');
-    const sum = rows.length > 1 ? `${parts} = ${exactText(input, total_mL)}` : parts;
+    const sum = sumOf_mL(
+      input,
+      rows.map((row) => row.amount_mL),
+      total_mL,
+    );
     return { label: dateText(date, input.lang, 'day'), sum, total_mL };
   });
   const all_mL = days.reduce((sum, day) => sum + day.total_mL, 0);
-  const division = `${exactText(input, all_mL)} ÷ ${days.length} = ${exactText(input, mean_mL)}`;
+  const division = quotientOf_mL(input, all_mL, days.length);
   return [...days.map(({ label, sum }) => ({ label, sum })), { label: '', sum: division }];
 }
 

@@ -2,7 +2,8 @@
 import type { WeekMilking } from '../herd/week.ts';
 import type { Amount } from '../quantity/amount.ts';
 import { dateText, decimalText, inParts, mixedText, wholeParts } from '../quantity/show.ts';
-import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
+import { quotientText, sumText } from '../quantity/sumText.ts';
+import { shownUnit, UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
 import type { BoardInput, ProofRow } from './types.ts';
 
 /** A school serving of milk is half a US pint, 8 fl oz. Source: USDA school meals (from memory). */
@@ -10,7 +11,7 @@ export const SERVING_ML = UNIT_ML['fl oz'].mul(8).valueOf();
 
 /** The unit that the farm's pages count a day's milk in. */
 export function dayUnit({ units }: BoardInput): VolumeUnit {
-  return units === 'us' ? 'cup' : 'L';
+  return shownUnit(units);
 }
 
 /** A volume in that unit as a child reads it: whole cups, or litres in halves. */
@@ -44,9 +45,28 @@ export function servings(volume_mL: number): number {
   return Math.floor(volume_mL / SERVING_ML + 1e-9);
 }
 
+/** A volume as a number of the day's unit, not rounded. */
+function inDayUnit(input: BoardInput, volume_mL: number): number {
+  return volume_mL / UNIT_ML[dayUnit(input)].valueOf();
+}
+
 /** A volume with two decimals in the day's unit, as a calculator shows it. */
 export function exactText(input: BoardInput, volume_mL: number): string {
-  return decimalText(volume_mL / UNIT_ML[dayUnit(input)].valueOf(), 2, input.lang);
+  return decimalText(inDayUnit(input, volume_mL), 2, input.lang);
+}
+
+/** The sum of some volumes as a calculator takes it. */
+export function sumOf_mL(input: BoardInput, parts_mL: readonly number[], total_mL: number): string {
+  return sumText(
+    parts_mL.map((one) => inDayUnit(input, one)),
+    inDayUnit(input, total_mL),
+    input.lang,
+  );
+}
+
+/** A total shared evenly over a count, as a calculator takes it. */
+export function quotientOf_mL(input: BoardInput, total_mL: number, count: number): string {
+  return quotientText(inDayUnit(input, total_mL), count, input.lang);
 }
 
 /** An amount as the book has it, such as `11 1/2 cup`. */

@@ -23,7 +23,10 @@ export type QuestionName =
 
 /** A step of the proof: a label and the numbers put in, ready to be redone with a pocket calculator. */
 export interface ProofStep {
+  /** A name or a date as it stands; empty where `key` says it, or where the line needs none. */
   readonly label: string;
+  /** Key under `barn.step`, for a label that each language has its own word for. */
+  readonly key?: string;
   readonly sum: string;
 }
 
@@ -58,7 +61,7 @@ export interface DoeJars {
   readonly milk_mL: number | null;
   readonly amount: string;
   /** Key under `barn.doe` that says where she is in her year. */
-  readonly standing: 'twice' | 'morning' | 'withKids' | 'dry' | 'noEntry';
+  readonly standing: 'twice' | 'morning' | 'withKids' | 'dry' | 'noEntry' | 'unknown';
 }
 
 /** Two amounts of one nutrient, side by side. */

@@ -1,6 +1,6 @@
 // Where does this week's milk go? By the use that the milker wrote down.
 import { USES } from '../herd/types.ts';
-import { BOOK_COLUMNS, bookRow, dayAmount, exactText, jarAmount, servings } from './shown.ts';
+import { BOOK_COLUMNS, bookRow, dayAmount, exactText, jarAmount, servings, sumOf_mL } from './shown.ts';
 import type { Answer, BoardInput } from './types.ts';
 
 /** Jars that reached the kitchen, and the road of the rest. */
@@ -17,7 +17,7 @@ export function whereItGoes(input: BoardInput): Answer {
     face: null,
     number: total_mL === 0 ? '' : jars.text,
     slots: { n: jars.n, amount: jars.text },
-    variants: { headline: kept_mL === 0 ? 'none' : kept_mL * 2 > total_mL ? 'most' : 'some' },
+    variants: { headline: shareOf(kept_mL, total_mL) },
     concrete: servings(kept_mL),
     picture: {
       kind: 'road',
@@ -30,10 +30,14 @@ export function whereItGoes(input: BoardInput): Answer {
     proof: {
       figure: 'herd.week.kept',
       steps: [
-        ...used.map((use) => ({ label: use, sum: exactText(input, week.uses_mL[use]) })),
+        ...used.map((use) => ({ label: '', key: use, sum: exactText(input, week.uses_mL[use]) })),
         {
           label: '',
-          sum: `${used.map((use) => exactText(input, week.uses_mL[use])).join(' + ')} = ${exactText(input, total_mL)}`,
+          sum: sumOf_mL(
+            input,
+            used.map((use) => week.uses_mL[use]),
+            total_mL,
+          ),
         },
         { label: '', sum: `${exactText(input, kept_mL)} ÷ ${exactText(input, input.jar_mL)} ≈ ${jars.text}` },
       ],
@@ -44,4 +48,10 @@ export function whereItGoes(input: BoardInput): Answer {
       table: null,
     },
   };
+}
+
+function shareOf(kept_mL: number, total_mL: number): 'all' | 'most' | 'some' | 'none' {
+  if (kept_mL === 0) return 'none';
+  if (kept_mL === total_mL) return 'all';
+  return kept_mL * 2 > total_mL ? 'most' : 'some';
 }

@@ -1,6 +1,6 @@
 // Who gave how much this week? Every doe in the order of the herd, not of the amounts.
 import type { DoeWeek } from '../herd/week.ts';
-import { BOOK_COLUMNS, bookRow, dayAmount, exactText, jarAmount } from './shown.ts';
+import { BOOK_COLUMNS, bookRow, dayAmount, exactText, jarAmount, sumOf_mL } from './shown.ts';
 import type { Answer, BoardInput, DoeJars } from './types.ts';
 
 /** Each doe's milk of the week in jars; the number is the jars that all filled together. */
@@ -10,7 +10,7 @@ export function whoseMilk(input: BoardInput): Answer {
   const total_mL = (total_L ?? 0) * 1000;
   const jars = jarAmount(input, total_mL);
   const milked = week.does.filter((doe) => doe.total_mL !== null);
-  const sums = milked.map((doe) => exactText(input, doe.total_mL ?? 0)).join(' + ');
+  const inMilk = milked.filter((doe) => (doe.total_mL ?? 0) > 0);
   return {
     name: 'whose-milk',
     missing: total_mL === 0,
@@ -19,16 +19,27 @@ export function whoseMilk(input: BoardInput): Answer {
     number: total_mL === 0 ? '' : jars.text,
     slots: { n: jars.n, amount: jars.text },
     variants: {},
-    concrete: milked.length,
+    concrete: inMilk.length,
     picture: { kind: 'does', does: week.does.map((doe) => doeJars(input, doe)) },
     proof: {
       figure: 'herd.week.total',
       steps: [
         ...milked.map((doe) => ({
           label: doe.name,
-          sum: `${doe.milkings.map((row) => exactText(input, row.amount_mL)).join(' + ')} = ${exactText(input, doe.total_mL ?? 0)}`,
+          sum: sumOf_mL(
+            input,
+            doe.milkings.map((row) => row.amount_mL),
+            doe.total_mL ?? 0,
+          ),
         })),
-        { label: '', sum: `${sums} = ${exactText(input, total_mL)}` },
+        {
+          label: '',
+          sum: sumOf_mL(
+            input,
+            milked.map((doe) => doe.total_mL ?? 0),
+            total_mL,
+          ),
+        },
         {
           label: '',
           sum: `${exactText(input, total_mL)} ÷ ${exactText(input, input.jar_mL)} ≈ ${jars.text}`,
@@ -50,6 +61,7 @@ function doeJars(input: BoardInput, doe: DoeWeek): DoeJars {
 }
 
 function standingOf({ phase, total_mL }: DoeWeek): DoeJars['standing'] {
+  if (phase === 'none') return 'unknown';
   if (phase === 'dry') return 'dry';
   if (phase === 'with kids') return 'withKids';
   if (phase === 'nights apart') return 'morning';

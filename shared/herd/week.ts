@@ -34,6 +34,8 @@ export interface DoeWeek {
   readonly milkings: readonly WeekMilking[];
   /** Milkings expected of her in the window that have no entry. */
   readonly missing: readonly { readonly date: string; readonly milking: MilkingTime }[];
+  /** Days of the window on which milkings were expected of her and all are entered. */
+  readonly wholeDates: readonly string[];
   /** All her milk in the window; null where she has no entry in it. */
   readonly total_mL: number | null;
 }
@@ -51,6 +53,8 @@ export interface WeekView {
   readonly asOf: string;
   readonly state: HerdState;
   readonly wholeDay: boolean;
+  /** Whether a milking is expected of any doe on `asOf`: a resting herd of such does is only silent. */
+  readonly expectedNow: boolean;
   readonly window: { readonly from: string; readonly to: string } | null;
   readonly does: readonly DoeWeek[];
   /** The window's milk by what became of it. */
@@ -79,6 +83,9 @@ export function weekView(book: Book, ledger: Ledger): WeekView {
     asOf: isoDate(ledger.asOf),
     state: last.state,
     wholeDay: last.wholeDay,
+    expectedNow: [...ledger.phases.values()].some(
+      (spans) => milkingsOf(phaseOn(spans, ledger.asOf)).length > 0,
+    ),
     window: last.window && { from: isoDate(last.window.from), to: isoDate(last.window.to) },
     does: book.does.map((doe) => doeWeek(book, ledger, doe, inOrder, last.day)),
     uses_mL: Object.fromEntries(USES.map((use) => [use, used(use)])) as Record<Use, number>,
@@ -127,8 +134,17 @@ function doeWeek(
     kids: latest?.kids ?? null,
     milkings: own.map((entry) => weekMilking(ledger, entry)),
     missing,
+    wholeDates: wholeDatesOf(ledger, doe.id, lastDay),
     total_mL: own.length > 0 ? litres(ledger, total) * 1000 : null,
   };
+}
+
+function wholeDatesOf(ledger: Ledger, doe: string, lastDay: number | null): string[] {
+  if (lastDay === null) return [];
+  const days = ledger.doeDays.get(doe);
+  return Array.from({ length: WINDOW_DAYS }, (_, index) => lastDay - WINDOW_DAYS + 1 + index)
+    .filter((day) => isWhole(days?.get(day)))
+    .map(isoDate);
 }
 
 function weekMilking(ledger: Ledger, { row, grains }: Entry): WeekMilking {

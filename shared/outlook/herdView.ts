@@ -4,13 +4,13 @@ import type { FiguresFile } from '../herd/figures.ts';
 import type { Ledger } from '../herd/ledger.ts';
 import type { Book, Farm, UnitSystem } from '../herd/types.ts';
 import type { DoeWeek, WeekView } from '../herd/week.ts';
-import type { PhaseSpan } from '../herd/expected.ts';
+import { phaseOn, type Phase, type PhaseSpan } from '../herd/expected.ts';
 import { curveView, type CurveView } from '../lactation/curveView.ts';
 import { kidsTaken, type KidsTaken } from '../lactation/kidsAtFoot.ts';
 import { lactationsOf, type Lactation } from '../lactation/doeDays.ts';
 import { openOutlook } from './outlook.ts';
 import type { DayOutlook, DoeOutlook } from './outcome.ts';
-import { UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
+import { shownUnit, UNIT_ML, type VolumeUnit } from '../quantity/units.ts';
 
 /** One lactation with its drawing. */
 export interface LactationView {
@@ -23,6 +23,10 @@ export interface LactationView {
 /** One doe on the herd page. */
 export interface DoeView {
   readonly week: DoeWeek;
+  /** Her phase on the book's day, which may be later than the week. */
+  readonly phase: Phase;
+  /** Whether her latest kids were reared apart from her, so that she was milked from the next day on. */
+  readonly byBottle: boolean;
   readonly spans: readonly PhaseSpan[];
   /** The newest first, two at most, those with a day of full milking; empty where she has none. */
   readonly lactations: readonly LactationView[];
@@ -67,9 +71,11 @@ export function herdView({ farm, book, ledger, figures, week, jar_mL }: HerdInpu
   const outlook = openOutlook(book, ledger);
   const days = AHEAD_DAYS.map((ahead) => outlook.on(asOf + ahead));
   const { year } = civilFromDay(asOf);
-  const unit = farm.units === 'us' ? 'cup' : 'L';
+  const unit = shownUnit(farm.units);
   const does = week.does.map((doe, index) => ({
     week: doe,
+    phase: phaseOn(ledger.phases.get(doe.id) ?? [], asOf),
+    byBottle: rearedByBottle(book, asOf, doe.id),
     spans: ledger.phases.get(doe.id) ?? [],
     lactations: lactationsOf(book, ledger, doe.id)
       .filter((lactation) => lactation.days.length > 0)
@@ -95,4 +101,10 @@ export function herdView({ farm, book, ledger, figures, week, jar_mL }: HerdInpu
     week,
     jar_mL,
   };
+}
+
+function rearedByBottle(book: Book, asOf: number, doe: string): boolean {
+  const kiddings = book.kiddings.filter((one) => one.doe === doe && one.day <= asOf);
+  const latest = [...kiddings].sort((a, b) => b.day - a.day)[0];
+  return latest !== undefined && latest.apart === null && latest.weaned === null;
 }

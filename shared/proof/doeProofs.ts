@@ -33,7 +33,7 @@ export function doeBestSums(input: ProofInput, span: Span, doe: string): Sums {
         label: dayText(input, day),
         sum: own.map(({ grains }) => amountText(input, grains)).join(' , '),
       })),
-      { label: 'max', sum: amountText(input, largest) },
+      { label: '', key: 'max', sum: amountText(input, largest) },
     ],
     groups: dayGroups(input, entries),
     gaps: gapsIn(input, span, doe),

@@ -1,7 +1,7 @@
 // The sums behind the herd's figures.
 import { civilFromDay, dayNumber } from '../calendar/day.ts';
 import type { ProofStep } from '../board/types.ts';
-import { isWhole, litres, type Entry } from '../herd/ledger.ts';
+import { isWhole, type Entry } from '../herd/ledger.ts';
 import {
   amountText,
   dayGroups,
@@ -10,8 +10,8 @@ import {
   gapsIn,
   grainsOf,
   groupsBy,
-  litresText,
   nameOf,
+  quotientLine,
   sumLine,
   totalLine,
 } from './lines.ts';
@@ -75,12 +75,7 @@ export function meanSums(input: ProofInput, span: Span): Sums {
 export function divided(input: ProofInput, entries: readonly Entry[]): ProofStep[] {
   const days = [...groupsBy(entries, ({ row }) => row.day).values()];
   if (days.length === 0) return [];
-  const total = grainsOf(entries);
-  const mean = litresText(input, litres(input.ledger, total) / days.length);
-  return [
-    totalLine(input, days),
-    { label: '', sum: `${amountText(input, total)} ÷ ${days.length} = ${mean}` },
-  ];
+  return [totalLine(input, days), quotientLine(input, grainsOf(entries), days.length)];
 }
 
 /** Expected less entered, day by day. */

@@ -6,18 +6,10 @@ import { milkingsOf, phaseOn } from '../herd/expected.ts';
 import { litres, type Entry } from '../herd/ledger.ts';
 import { missedMilking } from '../lactation/missedMilking.ts';
 import { dateText, decimalText } from '../quantity/show.ts';
-import { UNIT_ML } from '../quantity/units.ts';
+import { quotientText, sumText } from '../quantity/sumText.ts';
+import { shownUnit, UNIT_ML } from '../quantity/units.ts';
+import type { UnitSystem } from '../herd/types.ts';
 import type { Gap, ProofInput, RowGroup } from './types.ts';
-
-/** Headings of the rows of milkings, keys under `barn.proof.column`. */
-export const MILKING_COLUMNS: readonly string[] = Object.freeze([
-  'date',
-  'milking',
-  'doe',
-  'written',
-  'amount',
-  'use',
-]);
 
 /** Entries of a span that pass a test, in order of day, doe and milking. */
 export function entriesIn(
@@ -37,10 +29,13 @@ export function amountText(input: ProofInput, grains: bigint): string {
   return litresText(input, litres(input.ledger, grains));
 }
 
+function inShownUnit(units: UnitSystem, amount_L: number): number {
+  return (amount_L * 1000) / UNIT_ML[shownUnit(units)].valueOf();
+}
+
 /** Litres with two decimals in the farm's unit. */
 export function litresText({ units, lang }: ProofInput, amount_L: number): string {
-  const unit = units === 'us' ? 'cup' : 'L';
-  return decimalText((amount_L * 1000) / UNIT_ML[unit].valueOf(), 2, lang);
+  return decimalText(inShownUnit(units, amount_L), 2, lang);
 }
 
 /** The sum of some entries, in grains. */
@@ -50,16 +45,28 @@ export function grainsOf(entries: readonly Entry[]): bigint {
 
 /** One line `a + b + c = sum` of some entries. */
 export function sumLine(input: ProofInput, label: string, entries: readonly Entry[]): ProofStep {
-  const total = amountText(input, grainsOf(entries));
-  const parts = entries.map((entry) => amountText(input, entry.grains)).join(' + ');
-  return { label, sum: entries.length > 1 ? `${parts} = ${total}` : total };
+  return {
+    label,
+    sum: sumOf(
+      input,
+      entries.map(({ grains }) => grains),
+    ),
+  };
 }
 
 /** The last line: totals of the lines above, added up. */
 export function totalLine(input: ProofInput, groups: readonly (readonly Entry[])[]): ProofStep {
-  const parts = groups.map((entries) => amountText(input, grainsOf(entries))).join(' + ');
-  const total = amountText(input, grainsOf(groups.flat()));
-  return { label: '', sum: groups.length > 1 ? `${parts} = ${total}` : total };
+  return { label: '', sum: sumOf(input, groups.map(grainsOf)) };
+}
+
+function sumOf({ ledger, units, lang }: ProofInput, parts: readonly bigint[]): string {
+  const shown = (grains: bigint) => inShownUnit(units, litres(ledger, grains));
+  return sumText(parts.map(shown), shown(parts.reduce((sum, part) => sum + part, 0n)), lang);
+}
+
+/** `total ÷ count = mean` of some grains. */
+export function quotientLine({ ledger, units, lang }: ProofInput, grains: bigint, count: number): ProofStep {
+  return { label: '', sum: quotientText(inShownUnit(units, litres(ledger, grains)), count, lang) };
 }
 
 /** Entries by a key, in the order in which the keys first come. */

@@ -1,6 +1,6 @@
 // The proof of any figure by its id.
 import { trimmedText } from '../quantity/show.ts';
-import { UNIT_ML } from '../quantity/units.ts';
+import { shownUnit, UNIT_ML } from '../quantity/units.ts';
 import type { Figure } from '../herd/figures.ts';
 import { daysInMilkSums, doeBestSums, doeMeanSums, doeWeekSums } from './doeProofs.ts';
 import {
@@ -15,7 +15,7 @@ import {
   type Span,
   type Sums,
 } from './herdProofs.ts';
-import { MILKING_COLUMNS } from './lines.ts';
+import { BOOK_COLUMNS } from '../board/shown.ts';
 import type { FigureKind, FigureProof, ProofInput } from './types.ts';
 
 const SUMS: Readonly<Record<FigureKind, (input: ProofInput, span: Span, doe: string) => Sums>> =
@@ -55,7 +55,7 @@ export function proofOf(id: string, input: ProofInput): FigureProof {
     doe: input.book.does.find((one) => one.id === doe)?.name ?? '',
     shown: shownValue(figure, input),
     steps: sums?.steps ?? [],
-    columns: kind === 'herd.year.total' ? ['date', 'count', 'amount'] : MILKING_COLUMNS,
+    columns: kind === 'herd.year.total' ? ['date', 'count', 'amount'] : BOOK_COLUMNS,
     groups: sums?.groups ?? [],
     gaps: sums?.gaps ?? [],
   };
@@ -64,5 +64,5 @@ export function proofOf(id: string, input: ProofInput): FigureProof {
 function shownValue({ value, unit }: Figure, { lang, units }: ProofInput): string {
   if (value === null) return '';
   if (unit !== 'L') return trimmedText(value, lang);
-  return trimmedText(units === 'us' ? (value * 1000) / UNIT_ML.cup.valueOf() : value, lang);
+  return trimmedText((value * 1000) / UNIT_ML[shownUnit(units)].valueOf(), lang);
 }

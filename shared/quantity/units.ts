@@ -37,6 +37,14 @@ export const UNIT_ML: Readonly<Record<AmountUnit, Fraction>> = Object.freeze({
 /** Every unit's name as the contract writes it. */
 export const AMOUNT_UNITS = Object.freeze(Object.keys(UNIT_ML) as AmountUnit[]);
 
+/**
+ * The unit that pages tell a day's milk in.
+ * @example shownUnit('us') // => 'cup'
+ */
+export function shownUnit(units: 'us' | 'metric'): 'cup' | 'L' {
+  return units === 'us' ? 'cup' : 'L';
+}
+
 // Spellings people write; compared in lower case, without full stops and with single spaces.
 const SPELLINGS: Readonly<Record<string, AmountUnit>> = {
   cup: 'cup', cups: 'cup', c: 'cup',

@@ -75,11 +75,11 @@ async function makeSite(
   const stamp = `${world.now_ms()}-${process.pid}`;
   const side = sideFolder(workshop, stamp);
   world.say('Making the pages … (some seconds)');
-  // The day is handed on, so that midnight cannot fall between our reading and the pages' own.
   const made = await world.makePages({
     PAILSIDE_OUT: side,
     FARM_DIR: farm,
-    AS_OF: isoDate(reading.asOf),
+    // A day that the clock set is handed on, so that midnight cannot fall between our reading and the pages' own.
+    ...(reading.asOfFrom === 'farm.yaml' ? {} : { AS_OF: isoDate(reading.asOf) }),
     ASTRO_TELEMETRY_DISABLED: '1',
   });
   if (made.code !== 0 || !existsSync(join(side, 'index.html'))) {

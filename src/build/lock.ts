@@ -1,8 +1,11 @@
 // One build at a time: two builds into one site would corrupt each other.
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { PlainError } from './plainError.ts';
+
+// A lock is one short line; nobody takes so long to write it.
+const UNREADABLE_MS = 5_000;
 
 /** Who holds a lock: a process, told apart from a later one with the same number by when it began. */
 interface Holder {
@@ -60,6 +63,11 @@ export async function takeLock(
   for (;;) {
     if (create(path, mine)) return () => rmSync(path, { force: true });
     const holder = holderOf(path);
+    // A lock that stays unreadable was cut off while it was written: a power cut, not a build.
+    if (holder === null && isOld(path)) {
+      rmSync(path, { force: true });
+      continue;
+    }
     if (holder !== null && !isAlive(holder, processes)) {
       setAside(path, holder, mine);
       continue;
@@ -82,6 +90,11 @@ function create(path: string, mine: Holder): boolean {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
     throw error;
   }
+}
+
+function isOld(path: string): boolean {
+  const age_ms = Date.now() - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
+  return age_ms > UNREADABLE_MS;
 }
 
 /** The holder; null where the lock has just gone or is being written this moment. */

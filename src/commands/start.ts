@@ -17,7 +17,7 @@ await runCommand(async () => {
   if (!result.ok && !existsSync(dist)) return 1;
   if (result.ok) await printIfPossible(result);
   if (process.argv.includes('--no-serve')) return result.ok ? 0 : 1;
-  const desk = await openDesk(settings, port, world.env['HOST']);
+  const desk = await openDesk(settings, port, world.env['PAILSIDE_HOST'] || undefined);
   tellAddresses(desk);
   // Last of all, so that it stays in sight.
   if (!result.ok)

@@ -32,7 +32,8 @@ export function deskSettings({ dist, prints }: Places, env: NodeJS.ProcessEnv): 
   return { dist, prints, basePath: env['BASE_PATH'] ?? '/' };
 }
 
-const POLICY = "default-src 'self'; style-src 'self' 'unsafe-inline'; script-src 'self' 'unsafe-inline'";
+const POLICY =
+  "default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; frame-ancestors 'self'";
 const SWAP_ms = 100;
 
 /** `/visit/` of `visit`, `/visit` or `/visit/`; `/` of none. */

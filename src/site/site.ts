@@ -30,13 +30,16 @@ let opened: Site | null = null;
 /** Reads the farm folder of `FARM_DIR` (the demo farm without one) for `AS_OF`. Throws the whole list of faults. */
 export function openSite(): Site {
   if (opened) return opened;
-  const dir = resolve(process.env['FARM_DIR'] ?? 'content/farm');
+  const dir = resolve(process.env['FARM_DIR'] || 'content/farm');
   const reading = readFarm(dir, { asOf: process.env['AS_OF'], now_ms: Date.now() });
   if (!reading.ok) throw new Error(tellFaults(reading.faults, dir));
   const { farm, book, asOf, notices } = reading;
   const ledger = openLedger(book, asOf);
   const known = knownLanguages();
-  const languages = farm.languages.filter((lang) => known.includes(lang));
+  // A farm that writes es-MX is served by the words of es.
+  const base = farm.languages.map((lang) => (known.includes(lang) ? lang : (lang.split('-')[0] ?? lang)));
+  const languages = [...new Set(base)].filter((lang) => known.includes(lang));
+  const without = farm.languages.filter((_, index) => !known.includes(base[index] ?? ''));
   opened = {
     farm,
     book,
@@ -44,10 +47,18 @@ export function openSite(): Site {
     figures: figuresOf(book, ledger),
     week: weekView(book, ledger),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
-    notices,
+    notices: [...notices, ...languageNotices(without, known)],
     languages: languages.length > 0 ? languages : ['en'],
   };
   return opened;
+}
+
+function languageNotices(without: readonly string[], known: readonly string[]): Notice[] {
+  return without.map((lang) => ({
+    file: 'farm.yaml',
+    line: null,
+    text: `There are no words in "${lang}" yet, so its pages are left out. There are: ${known.join(', ')}.`,
+  }));
 }
 
 /** The address of a page in a language, under the base path that the site is built for. */

@@ -90,7 +90,7 @@ describe('weekView', () => {
 
   it('is empty, not broken, without a doe or without milk', () => {
     expect(viewOf(bookOf([]), '2026-06-07')).toEqual({
-      asOf: '2026-06-07', state: 'empty', wholeDay: false, window: null, does: [],
+      asOf: '2026-06-07', state: 'empty', wholeDay: false, expectedNow: false, window: null, does: [],
       uses_mL: { kept: 0, withheld: 0, fed: 0, lost: 0 }, days: [], recentDays: [],
     }); // prettier-ignore
     expect(viewOf(bookOf([A]), '2026-06-07').does[0]).toMatchObject({
@@ -98,6 +98,12 @@ describe('weekView', () => {
       missing: [],
       total_mL: null,
     });
+  });
+
+  it('tells a herd that is only silent from one that rests', () => {
+    const spring = bookOf(['a 2026-03-01 weaned 2026-04-01 dry 2026-10-01'], twice('a', ['2026-05-01']));
+    expect(viewOf(spring, '2026-06-07')).toMatchObject({ state: 'resting', expectedNow: true });
+    expect(viewOf(spring, '2026-12-07')).toMatchObject({ state: 'resting', expectedNow: false });
   });
 
   it('survives a passage through JSON unchanged, so that a page can carry it', () => {

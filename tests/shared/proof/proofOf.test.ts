@@ -32,7 +32,7 @@ const herd = () =>
 const lastSum = (proof: FigureProof) => proof.steps.at(-1)?.sum;
 /** Recomputes `a + b + … = c` and `a ÷ b = c` as a pocket calculator would. */
 function calculatorAgrees(sum: string, slack: number): boolean {
-  const [left = '', right] = sum.replaceAll(',', '').split(' = ');
+  const [left = '', right] = sum.replaceAll(',', '').split(/ [=≈] /);
   if (right === undefined || !/^[\d.]/.test(right)) return true;
   const value = left.includes('÷')
     ? left

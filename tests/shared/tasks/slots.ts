@@ -2,12 +2,7 @@
 import { expect } from 'vitest';
 import type { Shown } from '../../../shared/quantity/grade.ts';
 import type { Message, Slot } from '../../../shared/sheet/message.ts';
-import type {
-  CardsPicture,
-  CupsPicture,
-  Picture,
-  TablePicture,
-} from '../../../shared/sheet/picture.ts';
+import type { CardsPicture, CupsPicture, Picture, TablePicture } from '../../../shared/sheet/picture.ts';
 import type { Task } from '../../../shared/tasks/task.ts';
 
 /** A printed number as a double. */
@@ -54,7 +49,7 @@ export const cupCounts = (picture: CupsPicture): number[] => picture.groups.map(
 export const cardValues = (picture: CardsPicture): number[] => picture.cards.map(({ value }) => num(value));
 /** Numbers of one row of a table, without its heading. */
 export function rowValues(picture: TablePicture, row: number): number[] {
-  return (picture.rows[row] ?? []).filter((cell): cell is Shown => 'num' in (cell)).map(num);
+  return (picture.rows[row] ?? []).filter((cell): cell is Shown => 'num' in cell).map(num);
 }
 
 /** The values that an ask's answer holds, as doubles; names stay texts. */

@@ -13,7 +13,7 @@ describe('build', () => {
     const { world, heard } = smallWorld(root);
     expect(await build(world)).toMatchObject({ ok: true, fresh: false });
     expect(contentsOf(world.places.dist)).toMatchObject({
-      'index.html': '<!doctype html><title>build 1 for 2026-05-21</title>',
+      'index.html': '<!doctype html><title>build 1 for the day in farm.yaml</title>',
     });
     expect(readdirSync(world.places.workshop)).toEqual([]);
     expect(heard.said).toMatchInlineSnapshot(`

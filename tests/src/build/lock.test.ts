@@ -1,5 +1,5 @@
 // The lock: one holder at a time, and a dead holder is no holder.
-import { existsSync } from 'node:fs';
+import { existsSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { takeLock, theseProcesses, type Processes } from '../../../src/build/lock.ts';
@@ -53,6 +53,16 @@ describe('takeLock', () => {
     );
     giveBack();
     expect(existsSync(join(folder, 'build.lock'))).toBe(false);
+  });
+
+  it('takes over a lock that a power cut left empty, once it is old', async () => {
+    const folder = ownFolder();
+    writeFiles(folder, { 'build.lock': '' });
+    const path = join(folder, 'build.lock');
+    await expect(takeLock(path, impatient)).rejects.toThrow('process unknown');
+    const aMinuteAgo = Date.now() / 1000 - 60;
+    utimesSync(path, aMinuteAgo, aMinuteAgo);
+    (await takeLock(path, impatient))();
   });
 
   it('goes to one alone of many who take a dead lock over at once', async () => {

@@ -74,7 +74,7 @@ export function smallWorld(root: string, env: NodeJS.ProcessEnv = {}): { world: 
     complain: (text) => void heard.complaints.push(text),
     makePages: async (more) => {
       heard.pagesMade += 1;
-      const page = `<!doctype html><title>build ${heard.pagesMade} for ${more['AS_OF']}</title>`;
+      const page = `<!doctype html><title>build ${heard.pagesMade} for ${more['AS_OF'] ?? 'the day in farm.yaml'}</title>`;
       writeFiles(more['PAILSIDE_OUT'] ?? '', { 'index.html': page, 'barn/index.html': page });
       return Promise.resolve({ code: 0, said: '' });
     },

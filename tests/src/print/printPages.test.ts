@@ -14,7 +14,9 @@ import { ownFolder, writeFiles } from '../build/smallFarm.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
 const FONT = join(ROOT, 'node_modules/@fontsource/andika/files/andika-latin-400-normal.woff2');
-const READY = `<script>setTimeout(() => (document.documentElement.dataset.sheetReady = 'yes'), 50)</script>`;
+// Scripts are files of their own, since the desk's policy lets no other script run.
+const READY = '<script src="/ready.js"></script>';
+const READY_SCRIPT = "setTimeout(() => (document.documentElement.dataset.sheetReady = 'yes'), 50)";
 const SHEET = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>The week's milk</title><style>
 @font-face { font-family: Andika; src: url(/andika.woff2) }
 @page { size: 210mm 297mm; margin: 15mm }
@@ -34,7 +36,7 @@ async function deskOf(pages: Readonly<Record<string, string>>) {
   const root = ownFolder();
   const dist = join(root, 'dist');
   mkdirSync(dist);
-  writeFiles(dist, pages);
+  writeFiles(dist, { 'ready.js': READY_SCRIPT, ...pages });
   copyFileSync(FONT, join(dist, 'andika.woff2'));
   const desk = await openDesk({ dist, prints: join(root, 'prints'), basePath: '/' }, 0);
   onTestFinished(() => desk.close());
@@ -86,7 +88,9 @@ describe('printPages', () => {
     // Served without the desk, whose policy would stop the request even sooner.
     const plain = createServer((_, response) => {
       response.setHeader('Content-Type', 'text/html');
-      response.end(`<!doctype html><title>x</title><img src="${address}" alt="">${READY}`);
+      response.end(
+        `<!doctype html><title>x</title><img src="${address}" alt=""><script>${READY_SCRIPT}</script>`,
+      );
     });
     await new Promise<void>((done) => void plain.listen(0, '127.0.0.1', done));
     onTestFinished(() => void plain.close());
@@ -106,7 +110,8 @@ describe('printPages', () => {
 
   it('says which page was never ready, and what the page itself says', async () => {
     const { root, url } = await deskOf({
-      'x/index.html': '<!doctype html><script>throw new Error("no milk")</script>',
+      'x/index.html': '<!doctype html><script src="/fails.js"></script>',
+      'fails.js': 'throw new Error("no milk")',
     });
     const printing = printPages(browser, url, [{ address: 'x/', file: 'x.pdf' }], root, 300);
     await expect(printing).rejects.toThrow(
