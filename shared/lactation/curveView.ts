@@ -31,6 +31,9 @@ export function curveView(lactation: Lactation): CurveView {
   const points = pointsOf(lactation);
   const fit = fitWood(points);
   if (!fit.ok) return { points, curve: [], fit: null, why: fit.why };
+  // A curve that sags tells of a few uneven days, not of how a lactation runs: the days alone are drawn.
+  const sags = fit.why?.kind === 'noPeak' && fit.why.run === 'sagging';
+  if (sags) return { points, curve: [], fit: null, why: fit.why };
   const curve: CurveDay[] = [];
   for (let t = Math.max(1, fit.first_day); t <= fit.last_day; t += 1) {
     const y = woodAt(fit.curve, t);
