@@ -1,5 +1,5 @@
 // Every kind of task, by name. To add one: write its file, and list it here.
-import { BANDS, type Band } from '../quantity/grade.ts';
+import { type Band } from '../quantity/grade.ts';
 import { addDays } from './addDays.ts';
 import { addMilkings } from './addMilkings.ts';
 import { amPmRatio } from './amPmRatio.ts';
@@ -57,9 +57,4 @@ export function kindNamed(name: string): TaskKind | null {
 /** The names of a band's kinds. */
 export function kindsOf(band: Band): readonly TaskKind[] {
   return TASK_KINDS.filter((kind) => kind.bands.includes(band));
-}
-
-/** Whether a text names a band. */
-export function isBand(text: string): text is Band {
-  return (BANDS as readonly string[]).includes(text);
 }
