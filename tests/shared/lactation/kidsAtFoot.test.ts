@@ -122,7 +122,8 @@ describe('over random books', () => {
           now?.forEach((one, index) => {
             expect((one.low_L ?? 0) >= 0 && (one.high_L ?? 0) >= (one.low_L ?? 0)).toBe(true);
             expect(Number.isFinite(one.high_L ?? 0)).toBe(true);
-            expect((later?.[index]?.high_L ?? 0) >= (one.high_L ?? 0)).toBe(true);
+            // A longer book may have a finer grain: the same litres then differ in their last place.
+            expect((later?.[index]?.high_L ?? 0) * (1 + 1e-12) >= (one.high_L ?? 0)).toBe(true);
             for (const { days, unknownDays, from, to } of one.spans)
               expect(days.appetite + days.harvest + unknownDays).toBe(to - from + 1);
           });
