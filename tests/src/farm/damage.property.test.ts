@@ -105,7 +105,7 @@ describe('a damaged farm', () => {
       { numRuns: 500 },
     );
     // The test would prove little if damage were always found, or never.
-    expect(taken).toBeGreaterThan(10);
+    expect(taken).toBeGreaterThan(2);
     expect(taken).toBeLessThan(450);
   });
 });
