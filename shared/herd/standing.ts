@@ -9,13 +9,8 @@ export interface Standing {
   readonly clashes: readonly (readonly [MilkingRow, MilkingRow])[];
 }
 
-const SLOTS_A_DAY = 2;
-// Room for 5,000 years of days about 1970, so that doe, day and milking make one whole number.
-const DAYS = 2_000_000;
-
-function slotKey(row: MilkingRow, doeNumber: number): number {
-  return (doeNumber * DAYS + row.day + DAYS / 2) * SLOTS_A_DAY + (row.milking === 'pm' ? 1 : 0);
-}
+/** A doe's day and milking as one small whole number: small keys keep a map quick. */
+const slotOf = (row: MilkingRow) => row.day * 2 + (row.milking === 'pm' ? 1 : 0);
 
 const writtenAt = (row: MilkingRow) => row.entered_ms ?? Number.NEGATIVE_INFINITY;
 
@@ -25,26 +20,29 @@ const writtenAt = (row: MilkingRow) => row.entered_ms ?? Number.NEGATIVE_INFINIT
  * Source: the farm folder's contract.
  */
 export function standingRows(rows: readonly MilkingRow[]): Standing {
-  const doeNumbers = new Map<string, number>();
-  const latest = new Map<number, MilkingRow>();
+  const places = new Map<string, Map<number, number>>();
+  const latest: MilkingRow[] = [];
   const rivals = new Map<number, MilkingRow[]>();
   for (const row of rows) {
-    let doeNumber = doeNumbers.get(row.doe);
-    if (doeNumber === undefined) doeNumbers.set(row.doe, (doeNumber = doeNumbers.size));
-    const key = slotKey(row, doeNumber);
-    const before = latest.get(key);
-    if (before === undefined) {
-      latest.set(key, row);
+    let own = places.get(row.doe);
+    if (own === undefined) places.set(row.doe, (own = new Map<number, number>()));
+    const slot = slotOf(row);
+    const place = own.get(slot);
+    const before = place === undefined ? undefined : latest[place];
+    if (place === undefined || before === undefined) {
+      own.set(slot, latest.length);
+      latest.push(row);
       continue;
     }
-    const group = rivals.get(key);
+    const group = rivals.get(place);
     if (group) group.push(row);
-    else rivals.set(key, [before, row]);
-    if (writtenAt(row) > writtenAt(before)) latest.set(key, row);
+    else rivals.set(place, [before, row]);
+    if (writtenAt(row) > writtenAt(before)) latest[place] = row;
   }
-  const standing: MilkingRow[] = [];
-  for (const row of latest.values()) if (row.amount) standing.push(row);
-  return { rows: standing, clashes: [...rivals.values()].flatMap(tiedPairs) };
+  return {
+    rows: latest.filter((row) => row.amount !== null),
+    clashes: [...rivals.values()].flatMap(tiedPairs),
+  };
 }
 
 /** Each later row of a group beside the first one that was written at the same moment. */
