@@ -1,25 +1,13 @@
 // The sums behind one doe's figures.
 import { civilFromDay, dayFromCivil } from '../calendar/day.ts';
 import { isWhole } from '../herd/ledger.ts';
-import { divided, type Span, type Sums } from './herdProofs.ts';
-import { amountText, dayGroups, dayText, entriesIn, gapsIn, groupsBy, sumLine, totalLine } from './lines.ts';
+import { meanSums, weekSums, type Span, type Sums } from './herdProofs.ts';
+import { amountText, dayGroups, dayText, entriesIn, gapsIn, groupsBy } from './lines.ts';
 import type { ProofInput } from './types.ts';
 
 /** Her milk of the window, day by day. */
 export function doeWeekSums(input: ProofInput, span: Span, doe: string): Sums {
-  const entries = entriesIn(input, span, ({ row }) => row.doe === doe);
-  const days = [...groupsBy(entries, ({ row }) => row.day)];
-  return {
-    steps: [
-      ...days.map(([day, own]) => sumLine(input, dayText(input, day), own)),
-      totalLine(
-        input,
-        days.map(([, own]) => own),
-      ),
-    ],
-    groups: dayGroups(input, entries),
-    gaps: gapsIn(input, span, doe),
-  };
+  return weekSums(input, span, ({ row }) => row.doe === doe, doe);
 }
 
 /** All her milkings of the window beside the largest one. */
@@ -43,16 +31,7 @@ export function doeBestSums(input: ProofInput, span: Span, doe: string): Sums {
 /** Her mean day: the days on which no expected milking is missing, added and divided. */
 export function doeMeanSums(input: ProofInput, span: Span, doe: string): Sums {
   const days = input.ledger.doeDays.get(doe);
-  const entries = entriesIn(input, span, ({ row }) => row.doe === doe && isWhole(days?.get(row.day)));
-  const byDay = [...groupsBy(entries, ({ row }) => row.day)];
-  return {
-    steps: [
-      ...byDay.map(([day, own]) => sumLine(input, dayText(input, day), own)),
-      ...divided(input, entries),
-    ],
-    groups: dayGroups(input, entries),
-    gaps: gapsIn(input, span, doe),
-  };
+  return meanSums(input, span, ({ row }) => row.doe === doe && isWhole(days?.get(row.day)), doe);
 }
 
 /** The days since her kidding, counted month by month. */

@@ -47,8 +47,13 @@ export function daySums(input: ProofInput, span: Span): Sums {
   };
 }
 
-/** Milk of some days, day by day: all of it, or the entries that pass a test. */
-export function weekSums(input: ProofInput, span: Span, keep?: (entry: Entry) => boolean): Sums {
+/** Milk of some days, day by day: all of it, or the entries that pass a test; gaps of one doe or of all. */
+export function weekSums(
+  input: ProofInput,
+  span: Span,
+  keep?: (entry: Entry) => boolean,
+  doe: string | null = null,
+): Sums {
   const entries = entriesIn(input, span, keep);
   const days = [...groupsBy(entries, ({ row }) => row.day)];
   return {
@@ -60,19 +65,28 @@ export function weekSums(input: ProofInput, span: Span, keep?: (entry: Entry) =>
       ),
     ],
     groups: dayGroups(input, entries),
-    gaps: gapsIn(input, span, null),
+    gaps: gapsIn(input, span, doe),
   };
 }
 
-/** The mean of the whole days: their totals, added and divided. Other days stand in no line. */
-export function meanSums(input: ProofInput, span: Span): Sums {
-  const whole = (entry: Entry) => isWhole(input.ledger.herdDays.get(entry.row.day));
-  const { steps, groups, gaps } = weekSums(input, span, whole);
-  return { steps: [...steps.slice(0, -1), ...divided(input, entriesIn(input, span, whole))], groups, gaps };
+/** The mean of the days of the entries that pass a test: their totals, added and divided. Other days stand in no line. */
+export function meanSums(
+  input: ProofInput,
+  span: Span,
+  keep: (entry: Entry) => boolean,
+  doe: string | null = null,
+): Sums {
+  const { steps, groups, gaps } = weekSums(input, span, keep, doe);
+  return { steps: [...steps.slice(0, -1), ...divided(input, entriesIn(input, span, keep))], groups, gaps };
+}
+
+/** The herd's mean over its whole days. */
+export function herdMeanSums(input: ProofInput, span: Span): Sums {
+  return meanSums(input, span, (entry) => isWhole(input.ledger.herdDays.get(entry.row.day)));
 }
 
 /** `sum ÷ days = mean` of the entries' days. */
-export function divided(input: ProofInput, entries: readonly Entry[]): ProofStep[] {
+function divided(input: ProofInput, entries: readonly Entry[]): ProofStep[] {
   const days = [...groupsBy(entries, ({ row }) => row.day).values()];
   if (days.length === 0) return [];
   return [totalLine(input, days), quotientLine(input, grainsOf(entries), days.length)];
