@@ -1,9 +1,9 @@
 // Count the cups of one milking.
 import { count, msg, num, qty } from '../sheet/message.ts';
 import { whole } from '../quantity/grade.ts';
-import type { Reading } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { countable, type Countable } from './countable.ts';
 import { taskKind } from './task.ts';
 
 /** Most objects that K.CC.B.5 counts in rows. */
@@ -11,14 +11,11 @@ const MOST = 20;
 const LEAST = 3;
 
 /** Kindergarten counts up to twenty things in rows (K.CC.B.5). */
-export const countCups = taskKind<{ reading: Reading; cups: number }>({
+export const countCups = taskKind<Countable>({
   name: 'count-cups',
   bands: ['k-2'],
   lack: 'no-countable-milking',
-  candidates: (context) =>
-    context.readings
-      .map((reading) => ({ reading, cups: cupsOf(reading, context.cups) }))
-      .filter(({ cups }) => cups >= LEAST && cups <= MOST),
+  candidates: (context) => countable(context, LEAST, MOST),
   touches: ({ reading }) => touchesOf([reading]),
   make(context, { reading, cups }) {
     const shown = whole(cups);

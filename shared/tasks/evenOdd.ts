@@ -1,23 +1,20 @@
 // Ring the cups two by two: even or odd.
 import { whole } from '../quantity/grade.ts';
 import { count, msg, sub } from '../sheet/message.ts';
-import type { Reading } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { countable, type Countable } from './countable.ts';
 import { taskKind } from './task.ts';
 
 const MOST = 20;
 const LEAST = 4;
 
 /** Even or odd by pairs, to twenty (2.OA.C.3). */
-export const evenOdd = taskKind<{ reading: Reading; cups: number }>({
+export const evenOdd = taskKind<Countable>({
   name: 'even-odd',
   bands: ['k-2'],
   lack: 'no-countable-milking',
-  candidates: (context) =>
-    context.readings
-      .map((reading) => ({ reading, cups: cupsOf(reading, context.cups) }))
-      .filter(({ cups }) => cups >= LEAST && cups <= MOST),
+  candidates: (context) => countable(context, LEAST, MOST),
   touches: ({ reading }) => touchesOf([reading]),
   make(context, { reading, cups }) {
     const right = cups % 2 === 0 ? 'even' : 'odd';
