@@ -9,8 +9,6 @@ import { flatten, type Words } from '../../shared/words/words.ts';
 import { FACTS_DIR } from './facts.ts';
 import { openSite } from './site.ts';
 
-export { factOf, type Fact } from './facts.ts';
-
 let table: NutrientRow[] | null = null;
 
 function compositionTable(): NutrientRow[] {

@@ -61,11 +61,15 @@ function languageNotices(without: readonly string[], known: readonly string[]): 
   }));
 }
 
+/** The address of a file that is the same in every language, under the base path that the site is built for. */
+export function fileHref(path: string): string {
+  return `${import.meta.env.BASE_URL.replace(/\/$/, '')}${path}`;
+}
+
 /** The address of a page in a language, under the base path that the site is built for. */
 export function href(lang: string, path: string): string {
-  const base = import.meta.env.BASE_URL.replace(/\/$/, '');
   const prefix = lang === openSite().languages[0] ? '' : `/${lang}`;
-  return `${base}${prefix}${path}`;
+  return fileHref(`${prefix}${path}`);
 }
 
 /** The site's other language, where it has one. */
