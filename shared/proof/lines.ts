@@ -129,6 +129,7 @@ export function gapsIn(input: ProofInput, span: { from: number; to: number }, do
           milking,
           doe: name,
           estimate: guess.ok ? estimateText(input, guess) : null,
+          why: guess.ok ? null : guess.why,
         });
       }
     }

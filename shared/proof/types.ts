@@ -46,6 +46,8 @@ export interface Gap {
   readonly doe: string;
   /** What it likely was, in the farm's unit: an estimate that enters no total. Null where there is none. */
   readonly estimate: { readonly middle: string; readonly low: string; readonly high: string } | null;
+  /** Why there is no estimate: a key under `lactation.missed`; null where there is one. */
+  readonly why: string | null;
 }
 
 /** The proof of one figure. */

@@ -56,12 +56,24 @@ describe('the proof of a figure', () => {
     expect(proof.gaps).toMatchObject([{ date: '2026-05-16', milking: 'pm', doe: 'ash' }]);
     // Every other milking of hers is 1.5 L, so the estimate is, too; it stands in no sum.
     expect(proof.gaps[0]?.estimate?.middle).toBe('1.50');
+    expect(proof.gaps[0]?.why).toBeNull();
   });
 
   it('leaves the day with a gap out of the mean, in the sums and in the rows', () => {
     const proof = proofOf('herd.week.dailyMean', herd());
     expect(lastSum(proof)).toBe('24.00 ÷ 6 = 4.00');
     expect(proof.groups).toHaveLength(6);
+  });
+
+  it('says why a missed milking cannot be estimated', () => {
+    const lone = inputOf(
+      bookOf(['ash 2026-03-01 weaned 2026-04-01'], ['2026-05-20 am ash 1 L']),
+      day('2026-05-20'),
+    );
+    const { gaps } = proofOf('herd.week.missing', lone);
+    expect(gaps).toHaveLength(13);
+    for (const { estimate, why } of gaps)
+      expect([estimate, why]).toEqual([null, expect.stringMatching(/^(noMilkBeside|tooFewDays)$/)]);
   });
 
   it('counts the days since kidding month by month', () => {
