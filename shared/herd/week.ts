@@ -3,7 +3,7 @@ import { isoDate } from '../calendar/day.ts';
 import type { Amount } from '../quantity/amount.ts';
 import { milkingsOf, phaseOn, type Phase } from './expected.ts';
 import { inWindow } from './figures.ts';
-import { findLastDay, WINDOW_DAYS, type HerdState } from './lastDay.ts';
+import { findLastDay, WINDOW_DAYS, type HerdState, type LastDay } from './lastDay.ts';
 import { isWhole, litres, type Entry, type Ledger } from './ledger.ts';
 import { USES, type Book, type Doe, type MilkingTime, type Use } from './types.ts';
 
@@ -67,9 +67,11 @@ export interface WeekView {
 
 const RECENT_SPAN_DAYS = 28;
 
-/** Lays out the window's week from an open ledger. Volumes are the nearest doubles to the exact ones, mL. */
-export function weekView(book: Book, ledger: Ledger): WeekView {
-  const last = findLastDay(ledger);
+/**
+ * Lays out the window's week from an open ledger, or the week that ends on another last day. Volumes are the
+ * nearest doubles to the exact ones, mL.
+ */
+export function weekView(book: Book, ledger: Ledger, last: LastDay = findLastDay(ledger)): WeekView {
   const entries = ledger.entries.filter(({ row }) => inWindow(row.day, last));
   const inOrder = [...entries].sort(
     (a, b) => a.row.day - b.row.day || a.row.milking.localeCompare(b.row.milking),

@@ -1,8 +1,10 @@
 // Which task stands on which page: as few pages as hold them, each filled about alike.
 import type { Words } from '../words/words.ts';
-import { BAND_MEASURES, liveHeight_mm, mmOfPt, type Paper } from './pageMeasures.ts';
+import { BAND_MEASURES, LIVE_WIDTH_MM, liveHeight_mm, mmOfPt, type Paper } from './pageMeasures.ts';
+import type { SheetText } from './plan.ts';
 import type { Sheet } from './sheet.ts';
-import { taskHeight_mm } from './taskHeights.ts';
+import { textsAfter, textsByTask } from './texts.ts';
+import { taskHeight_mm, textHeight_mm } from './taskHeights.ts';
 
 /** Height of the head of a sheet with its name line, mm, without notes. */
 const HEAD_MM = 39;
@@ -10,9 +12,23 @@ const HEAD_MM = 39;
 const SPARE_MM = 2;
 
 /** The tasks of each page, by their place on the sheet; a sheet without tasks has one page, for its head. */
-export function layOut(sheet: Sheet, words: Words, paper: Paper): number[][] {
+export function layOut(
+  sheet: Sheet,
+  words: Words,
+  paper: Paper,
+  texts: readonly SheetText[] = [],
+): number[][] {
   const m = BAND_MEASURES[sheet.band];
-  const heights = sheet.tasks.map((task) => taskHeight_mm(task, words, m));
+  const before = textsByTask(sheet, texts);
+  const last = sheet.tasks.length - 1;
+  const ends = textsAfter(sheet, texts);
+  // A text stays with the task that it leads to; those at the end stay with the last one.
+  const heights = sheet.tasks.map((task, index) =>
+    [...before(index), ...(index === last ? ends : [])].reduce(
+      (sum, text) => sum + textHeight_mm(text, m, LIVE_WIDTH_MM) + m.gap_mm,
+      taskHeight_mm(task, words, m),
+    ),
+  );
   const notes =
     (sheet.state === 'resting' ? 2 : 0) + (sheet.units === 'metric' ? 1 : 0) + sheet.lacks.length * 2;
   const head = HEAD_MM + m.gap_mm + notes * mmOfPt(m.body_pt) * m.line;

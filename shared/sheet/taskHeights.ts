@@ -17,7 +17,8 @@ const BODY_WIDTH_MM = 164;
 const lineHeight_mm = (m: BandMeasures): number => mmOfPt(m.body_pt) * m.line;
 const width_mm = (text: string, m: BandMeasures): number => textWidth_em(text) * mmOfPt(m.body_pt);
 
-function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_MM): number {
+/** Height of a text in a width, mm. */
+export function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_MM): number {
   return linesOf(text, width / mmOfPt(m.body_pt)) * lineHeight_mm(m);
 }
 

@@ -27,6 +27,7 @@ export function threeInARow(context: TaskContext): Reading[][] {
 export const addDays = taskKind<Reading[]>({
   name: 'add-days',
   bands: ['k-2'],
+  standards: ['1.OA.A.2', '2.NBT.B.6'],
   lack: 'no-three-days',
   candidates: threeInARow,
   touches: touchesOf,

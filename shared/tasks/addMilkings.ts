@@ -19,6 +19,7 @@ const inQuarters = (shown: Shown): Shown => ({ num: (shown.num * 4) / shown.den,
 export const addMilkings = taskKind<Sum>({
   name: 'add-milkings',
   bands: ['3-5'],
+  standards: ['5.NF.A.1', '4.NF.B.3.c'],
   lack: 'no-two-milkings',
   candidates(context) {
     const sums = context.doeDays.flatMap(({ am, pm }) => {

@@ -23,6 +23,7 @@ const rateOf = (a: Shown, b: Shown): Shown => rounded(exactly(a).div(exactly(b))
 export const amPmRatio = taskKind<Halves>({
   name: 'am-pm-ratio',
   bands: ['6-8'],
+  standards: ['6.RP.A.1', '6.RP.A.2'],
   lack: 'no-two-milkings',
   candidates: (context) =>
     doesWithDays(context, LEAST_DAYS).flatMap(({ doe, days }) => {

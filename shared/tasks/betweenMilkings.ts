@@ -34,6 +34,7 @@ const parts = (minutes: number) => [whole(Math.floor(minutes / 60)), whole(minut
 export const betweenMilkings = taskKind<Clocks>({
   name: 'between-milkings',
   bands: ['3-5'],
+  standards: ['4.MD.A.2'],
   lack: 'no-two-milkings',
   candidates(context) {
     const { milkings } = context;

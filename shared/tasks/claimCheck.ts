@@ -34,6 +34,7 @@ const CLAIMS = ['every-morning', 'tenth-more', 'same'] as const;
 export const claimCheck = taskKind<Record>({
   name: 'claim-check',
   bands: ['9-12'],
+  standards: ['RST.9-10.7'],
   lack: 'no-two-milkings',
   candidates: records,
   touches: ({ doe }) => [doe.id],

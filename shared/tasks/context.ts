@@ -5,6 +5,7 @@ import type { DoeWeek, WeekView } from '../herd/week.ts';
 import type { Amount } from '../quantity/amount.ts';
 import { cupMeasure, measureOf, type Band, type Measure } from '../quantity/grade.ts';
 import { chanceOf, type Chance } from '../sheet/chance.ts';
+import { topGrade, type Grade } from './standards.ts';
 
 /** One milking with milk in it. */
 export interface Reading {
@@ -39,11 +40,27 @@ export interface SheetSource {
   readonly jar_mL: number;
   /** Clock times of the milkings, `HH:MM`; without them no task asks about the clock. */
   readonly milkings?: Readonly<Record<MilkingTime, string>> | undefined;
+  /** Earlier weeks, for the kinds of task that this one cannot carry. */
+  readonly earlier?: EarlierWeeks | undefined;
+}
+
+/** Earlier weeks that carry what this week cannot, each the last one that does. */
+export interface EarlierWeeks {
+  readonly weeks: readonly WeekView[];
+  /** Place in `weeks` by `KIND@GRADE`. */
+  readonly carry: Readonly<Record<string, number>>;
+}
+
+/** The name under which an earlier week is kept for a kind and a grade. */
+export function carryKey(kind: string, grade: Grade): string {
+  return `${kind}@${grade}`;
 }
 
 /** The week as the tasks of one sheet see it. `used` counts what the sheet has used already. */
 export interface TaskContext extends SheetSource {
   readonly band: Band;
+  /** The oldest grade that a task may be for. */
+  readonly grade: Grade;
   readonly measure: Measure;
   /** Whole cups, which every band can count. */
   readonly cups: Measure;
@@ -57,7 +74,12 @@ export interface TaskContext extends SheetSource {
 }
 
 /** Lays out a week for the tasks of one sheet. */
-export function taskContext(source: SheetSource, band: Band, seed: string): TaskContext {
+export function taskContext(
+  source: SheetSource,
+  band: Band,
+  seed: string,
+  grade: Grade = topGrade(band),
+): TaskContext {
   const cups = cupMeasure(source.units);
   const readings = source.week.does.flatMap((doe) =>
     doe.milkings
@@ -67,6 +89,7 @@ export function taskContext(source: SheetSource, band: Band, seed: string): Task
   return {
     ...source,
     band,
+    grade,
     measure: measureOf(band, source.units),
     cups,
     cupsPerJar: cupsPerJar(source.jar_mL, cups.unit_mL.valueOf()),

@@ -14,6 +14,7 @@ const LEAST = 3;
 export const countCups = taskKind<Countable>({
   name: 'count-cups',
   bands: ['k-2'],
+  standards: ['K.CC.B.5'],
   lack: 'no-countable-milking',
   candidates: (context) => countable(context, LEAST, MOST),
   touches: ({ reading }) => touchesOf([reading]),

@@ -41,6 +41,7 @@ function plotOf(context: TaskContext, readings: readonly Reading[]): Plot[] {
 export const dotPlot = taskKind<Plot>({
   name: 'dot-plot',
   bands: ['6-8'],
+  standards: ['6.SP.B.4'],
   lack: 'no-week-of-one-doe',
   candidates: (context) =>
     context.week.does.flatMap((doe) => {

@@ -41,6 +41,7 @@ function shares(context: TaskContext): Share[] {
 export const equalJars = taskKind<Share>({
   name: 'equal-jars',
   bands: ['3-5'],
+  standards: ['4.OA.A.3'],
   lack: 'no-more-than-a-jar',
   candidates: shares,
   touches: ({ who, date, readings }) => (who === null ? [`herd|${date}`] : touchesOf(readings)),

@@ -33,6 +33,7 @@ function jugStep(doe: DoeWeek, readings: readonly Reading[]): Readings[] {
 export const errorBound = taskKind<Readings>({
   name: 'error-bound',
   bands: ['9-12'],
+  standards: ['HSN-Q.A.3'],
   lack: 'no-week-of-one-doe',
   candidates: (context: TaskContext) =>
     context.week.does.flatMap((doe) =>

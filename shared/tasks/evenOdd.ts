@@ -13,6 +13,7 @@ const LEAST = 4;
 export const evenOdd = taskKind<Countable>({
   name: 'even-odd',
   bands: ['k-2'],
+  standards: ['2.OA.C.3'],
   lack: 'no-countable-milking',
   candidates: (context) => countable(context, LEAST, MOST),
   touches: ({ reading }) => touchesOf([reading]),

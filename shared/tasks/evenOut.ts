@@ -41,6 +41,7 @@ function ready(context: TaskContext, readings: readonly Reading[]): Run[] {
 export const evenOut = taskKind<Run>({
   name: 'even-out',
   bands: ['3-5'],
+  standards: ['5.MD.B.2'],
   lack: 'no-even-share',
   candidates(context) {
     const all = runs(context);

@@ -57,6 +57,7 @@ function task(context: TaskContext, trend: Trend) {
 export const farForecast = taskKind<Trend>({
   name: 'far-forecast',
   bands: ['9-12'],
+  standards: ['HSS-ID.B.6.a', 'HSF-LE.B.5'],
   lack: 'no-five-days',
   candidates: trends,
   touches: ({ id }) => [`trend|${id}`],

@@ -35,6 +35,7 @@ function pours(context: TaskContext): Pour[] {
 export const fillJars = taskKind<Pour>({
   name: 'fill-jars',
   bands: ['k-2'],
+  standards: ['2.OA.A.1'],
   lack: 'no-more-than-a-jar',
   candidates: pours,
   touches: ({ readings }) => touchesOf(readings),

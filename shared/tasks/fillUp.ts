@@ -11,6 +11,7 @@ import { taskKind } from './task.ts';
 export const fillUp = taskKind<{ reading: Reading; cups: number; perJar: number }>({
   name: 'fill-up',
   bands: ['k-2'],
+  standards: ['K.OA.A.2'],
   lack: 'no-less-than-a-jar',
   candidates(context) {
     const perJar = context.cupsPerJar;

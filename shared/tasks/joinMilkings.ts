@@ -30,6 +30,7 @@ export function cupDays(context: TaskContext, most: number): CupDay[] {
 export const joinMilkings = taskKind<CupDay>({
   name: 'join-milkings',
   bands: ['k-2'],
+  standards: ['K.OA.A.2', '1.OA.A.1'],
   lack: 'no-two-milkings',
   candidates: (context) => cupDays(context, MOST_SUM),
   touches: ({ am, pm }) => touchesOf([am, pm]),

@@ -32,6 +32,7 @@ function uses(context: TaskContext): Uses[] {
 export const keptPercent = taskKind<Uses>({
   name: 'kept-percent',
   bands: ['6-8'],
+  standards: ['6.RP.A.3.c'],
   lack: 'all-milk-kept',
   candidates: uses,
   touches: () => [],

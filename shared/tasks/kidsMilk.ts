@@ -9,6 +9,7 @@ import { taskKind } from './task.ts';
 export const kidsMilk = taskKind<DoeWeek>({
   name: 'kids-milk',
   bands: ['k-2'],
+  standards: ['1-LS1-2'],
   lack: 'no-kids',
   candidates: (context) => context.week.does.filter((doe) => (doe.kids ?? 0) >= 1 && doe.total_mL !== null),
   touches: (doe) => [doe.id],

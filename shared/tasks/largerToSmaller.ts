@@ -24,6 +24,7 @@ const LEAST = 2;
 export const largerToSmaller = taskKind<Change>({
   name: 'larger-to-smaller',
   bands: ['3-5'],
+  standards: ['4.MD.A.1'],
   lack: 'no-whole-day',
   candidates: (context) =>
     context.herdDays

@@ -9,6 +9,7 @@ import { trendPicture } from './trendPicture.ts';
 export const lineOfFit = taskKind<Trend>({
   name: 'line-of-fit',
   bands: ['9-12'],
+  standards: ['HSS-ID.B.6.a', 'HSS-ID.C.7'],
   lack: 'no-five-days',
   // A line whose two numbers are the same could not tell slope from intercept.
   candidates: (context) =>

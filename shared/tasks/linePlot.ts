@@ -40,6 +40,7 @@ function plots(context: TaskContext): Plot[] {
 export const linePlot = taskKind<Plot>({
   name: 'line-plot',
   bands: ['3-5'],
+  standards: ['4.MD.B.4'],
   lack: 'no-week-of-one-doe',
   candidates: plots,
   touches: ({ readings }) => [readings[0]?.doe.id ?? '', ...touchesOf(readings.slice(0, 1))],

@@ -13,6 +13,7 @@ const SPAN = 3;
 export const markNumberLine = taskKind<{ reading: Reading; shown: Shown }>({
   name: 'mark-number-line',
   bands: ['3-5'],
+  standards: ['3.NF.A.2.b'],
   lack: 'no-fraction',
   candidates: (context) =>
     context.readings

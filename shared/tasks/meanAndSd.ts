@@ -17,6 +17,7 @@ const wholeSd = (shown: readonly Shown[], places: number): Shown =>
 export const meanAndSd = taskKind<DayRun>({
   name: 'mean-and-sd',
   bands: ['9-12'],
+  standards: ['HSS-ID.A.2'],
   lack: 'no-week-of-one-doe',
   // A spread too small to tell the two divisors apart makes no question.
   candidates: (context) =>

@@ -13,6 +13,7 @@ const LEAST_DAYS = 4;
 export const meanWeek = taskKind<DayRun>({
   name: 'mean-week',
   bands: ['6-8'],
+  standards: ['6.SP.B.5.c'],
   lack: 'no-week-of-one-doe',
   candidates: (context) => dayRuns(context, LEAST_DAYS),
   touches: ({ doe }) => [doe.id, `${doe.id}|days`],

@@ -29,6 +29,7 @@ function runs(context: TaskContext): Run[] {
 export const medianRange = taskKind<Run>({
   name: 'median-range',
   bands: ['6-8'],
+  standards: ['6.SP.B.5.c'],
   lack: 'no-week-of-one-doe',
   candidates: runs,
   touches: ({ readings }) => touchesOf(readings.slice(0, 1)),

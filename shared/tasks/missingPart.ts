@@ -12,6 +12,7 @@ const MOST_SUM = 20;
 export const missingPart = taskKind<CupDay>({
   name: 'missing-part',
   bands: ['k-2'],
+  standards: ['1.OA.A.1'],
   lack: 'no-two-milkings',
   candidates: (context) => cupDays(context, MOST_SUM),
   touches: ({ am, pm }) => touchesOf([am, pm]),

@@ -27,6 +27,7 @@ const differ = (context: TaskContext, a: Reading, b: Reading): boolean =>
 export const moreOrLess = taskKind<Reading[]>({
   name: 'more-or-less',
   bands: ['k-2'],
+  standards: ['K.CC.C.6', '1.OA.A.1'],
   lack: 'no-two-does',
   candidates: (context) =>
     sameMilking(context, MOST).filter((group) => group.some((a) => group.some((b) => differ(context, a, b)))),

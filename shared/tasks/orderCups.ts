@@ -45,6 +45,7 @@ function trios(context: TaskContext): Trio[] {
 export const orderCups = taskKind<Trio>({
   name: 'order-cups',
   bands: ['k-2'],
+  standards: ['K.CC.C.7', '1.NBT.B.3'],
   lack: 'no-three-amounts',
   candidates: trios,
   touches: ({ readings }) => readings.slice(0, 1).map(({ date, milking }) => `${date}|${milking}`),

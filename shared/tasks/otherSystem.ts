@@ -19,6 +19,7 @@ const LEAST = 3;
 export const otherSystem = taskKind<HerdWholeDay>({
   name: 'other-system',
   bands: ['6-8'],
+  standards: ['6.RP.A.3.d'],
   lack: 'no-whole-day',
   candidates: (context) =>
     context.herdDays.filter((day) => valueOf(shownIn(day.total_mL, context.measure)) >= LEAST),

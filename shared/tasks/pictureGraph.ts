@@ -18,6 +18,7 @@ const byName = (group: readonly Reading[]): Reading[] => distinctBy(group, ({ do
 export const pictureGraph = taskKind<Reading[]>({
   name: 'picture-graph',
   bands: ['k-2'],
+  standards: ['1.MD.C.4', '2.MD.D.10'],
   lack: 'no-three-does',
   candidates: (context) =>
     sameMilking(context, MOST_CUPS)

@@ -20,6 +20,7 @@ interface Rate {
 export const rateAhead = taskKind<Rate>({
   name: 'rate-ahead',
   bands: ['6-8'],
+  standards: ['6.RP.A.3.b'],
   lack: 'no-week-of-one-doe',
   candidates: (context) =>
     doesWithDays(context, LEAST_DAYS)

@@ -19,6 +19,7 @@ export function looksBent(residuals: readonly Shown[]): boolean {
 export const residualPlot = taskKind<Trend>({
   name: 'residual-plot',
   bands: ['9-12'],
+  standards: ['HSS-ID.B.6.b'],
   lack: 'no-two-series',
   candidates: (context) => freshTrends(context, 'residual-plot'),
   touches: ({ id }) => [`trend|${id}`, `residual-plot|${id}`],

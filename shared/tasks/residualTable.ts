@@ -42,6 +42,7 @@ function sumOf(trend: Trend, points: readonly TrendPoint[]): Shown {
 export const residualTable = taskKind<Trend>({
   name: 'residual-table',
   bands: ['9-12'],
+  standards: ['HSS-ID.B.6.b'],
   lack: 'no-five-days',
   candidates: (context) =>
     freshTrends(context, 'residual-table').filter((trend) => {

@@ -49,6 +49,7 @@ function graphs(context: TaskContext): Graph[] {
 export const scaledBars = taskKind<Graph>({
   name: 'scaled-bars',
   bands: ['3-5'],
+  standards: ['3.MD.B.3'],
   lack: 'no-three-does',
   candidates: graphs,
   touches: ({ date }) => [`herd|${date}`],

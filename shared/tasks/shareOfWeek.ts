@@ -57,6 +57,7 @@ function shares(context: TaskContext): Share[] {
 export const shareOfWeek = taskKind<Share>({
   name: 'share-of-week',
   bands: ['6-8'],
+  standards: ['6.RP.A.3.c'],
   lack: 'no-two-does',
   candidates: shares,
   touches: ({ doe }) => [doe.id],

@@ -43,6 +43,7 @@ function pairs(context: TaskContext): Pair[] {
 export const steadierDoe = taskKind<Pair>({
   name: 'steadier-doe',
   bands: ['9-12'],
+  standards: ['HSS-ID.A.2', 'HS-LS3-3'],
   lack: 'no-two-does',
   candidates: pairs,
   touches: ({ a, b }) => [a.doe.id, b.doe.id],

@@ -13,6 +13,7 @@ const ROAD = ['sun', 'plants', 'eats', 'milk', 'child'] as const;
 export const sunToMilk = taskKind<DoeWeek>({
   name: 'sun-to-milk',
   bands: ['3-5'],
+  standards: ['5-PS3-1'],
   lack: 'no-milk',
   candidates: (context) =>
     context.week.does.filter((doe) => shownIn(doe.total_mL ?? 0, context.measure).num > 0),

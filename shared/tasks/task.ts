@@ -2,7 +2,9 @@
 import type { Band, Shown, SheetUnit } from '../quantity/grade.ts';
 import type { Message, Slot } from '../sheet/message.ts';
 import type { Picture } from '../sheet/picture.ts';
+import { chanceOf } from '../sheet/chance.ts';
 import type { TaskContext } from './context.ts';
+import { firstGrade } from './standards.ts';
 
 /** Room for the answer. */
 export type Work =
@@ -64,15 +66,23 @@ export interface Task {
 export interface TaskKind {
   readonly name: string;
   readonly bands: readonly Band[];
+  /** Every standard that a task of this kind may support. */
+  readonly standards: readonly string[];
+  /** True, or why not: `ABOVE_GRADE`, or a key under `sheet.lack`. */
   fits(context: TaskContext): true | string;
   /** Throws where the week does not carry it: ask `fits` first. */
   make(context: TaskContext): Task;
 }
 
+/** Why a kind does not fit where everything that it could be made from is for an older grade. */
+export const ABOVE_GRADE = 'above-grade';
+
 /** How a kind of task is written: what it can be made from, and how. */
 export interface TaskPlan<C> {
   readonly name: string;
   readonly bands: readonly Band[];
+  /** Every standard that the task may support; each made task names those that it does. */
+  readonly standards: readonly string[];
   /** What the week lacks when there is no candidate: a key under `sheet.lack`. */
   readonly lack: string;
   /** Everything that it could be made from this week, in the book's order. */
@@ -84,19 +94,36 @@ export interface TaskPlan<C> {
 
 /** Makes a kind of task from its plan: the pick goes to what the sheet has used least. */
 export function taskKind<C>(plan: TaskPlan<C>): TaskKind {
+  const { name, bands, standards, lack } = plan;
+  const within = (code: string, grade: number): boolean => firstGrade(code) <= grade;
+  // Made with copies, so that a try leaves neither picks nor uses behind.
+  const tried = (context: TaskContext, one: C): Task =>
+    plan.make({ ...context, chance: chanceOf('try'), used: new Map(context.used) }, one);
+  /** What it could be made from without passing the grade; made to see it only where the kind spans grades. */
+  const rightFor = (context: TaskContext): readonly C[] => {
+    const { grade } = context;
+    if (!standards.some((code) => within(code, grade))) return [];
+    const all = plan.candidates(context);
+    if (standards.every((code) => within(code, grade))) return all;
+    return all.filter((one) => tried(context, one).standards.every((code) => within(code, grade)));
+  };
   return {
-    name: plan.name,
-    bands: plan.bands,
-    fits: (context) => (plan.candidates(context).length > 0 ? true : plan.lack),
+    name,
+    bands,
+    standards,
+    fits(context) {
+      if (rightFor(context).length > 0) return true;
+      const tooOld = !standards.every((code) => within(code, context.grade));
+      return tooOld && plan.candidates(context).length > 0 ? ABOVE_GRADE : lack;
+    },
     make(context) {
-      const mixed = context.chance.shuffle(plan.candidates(context));
-      const uses = (one: C) =>
-        plan.touches(one).reduce((sum, name) => sum + (context.used.get(name) ?? 0), 0);
+      const mixed = context.chance.shuffle(rightFor(context));
+      const uses = (one: C) => plan.touches(one).reduce((sum, key) => sum + (context.used.get(key) ?? 0), 0);
       const [first, ...others] = mixed;
       if (first === undefined)
-        throw new Error(`"${plan.name}" was asked for from a week that lacks ${plan.lack}.`);
+        throw new Error(`"${name}" was asked for from a week that lacks ${lack}, or for too young a grade.`);
       const picked = others.reduce((best, one) => (uses(one) < uses(best) ? one : best), first);
-      for (const name of plan.touches(picked)) context.used.set(name, (context.used.get(name) ?? 0) + 1);
+      for (const key of plan.touches(picked)) context.used.set(key, (context.used.get(key) ?? 0) + 1);
       return plan.make(context, picked);
     },
   };

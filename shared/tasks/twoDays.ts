@@ -25,6 +25,7 @@ function pairs(context: TaskContext): [Reading, Reading][] {
 export const twoDays = taskKind<[Reading, Reading]>({
   name: 'two-days',
   bands: ['k-2'],
+  standards: ['K.CC.C.6', '1.OA.A.1'],
   lack: 'no-two-days',
   candidates: pairs,
   touches: touchesOf,

@@ -31,6 +31,7 @@ function rates(context: TaskContext): Rate[] {
 export const weekAtThisRate = taskKind<Rate>({
   name: 'week-at-this-rate',
   bands: ['3-5'],
+  standards: ['3.OA.A.3', '4.NBT.B.5'],
   lack: 'no-full-week',
   candidates: rates,
   touches: ({ day }) => touchesOf(day.readings),

@@ -26,6 +26,7 @@ function pairs(context: TaskContext): Pair[] {
 export const whatChangesMilk = taskKind<Pair>({
   name: 'what-changes-milk',
   bands: ['6-8'],
+  standards: ['MS-LS1-5'],
   lack: 'no-two-days',
   candidates: pairs,
   touches: ({ high }) => [high.doe.id],

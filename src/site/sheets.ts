@@ -1,70 +1,82 @@
-// Loads the sheets that the farm hands out: which tasks, for which grades (content/sheets).
-import { readdirSync, readFileSync } from 'node:fs';
+// The sheets that the farm hands out, as pages need them: plans, words, and the weeks that they are made from.
 import { join } from 'node:path';
-import * as z from 'zod';
-import { parseDocument, LineCounter } from 'yaml';
-import { BANDS, type Band } from '../../shared/quantity/grade.ts';
-import { kindNamed, kindsOf } from '../../shared/tasks/kinds.ts';
-import { nearestName } from '../farm/nearest.ts';
-
-/** A sheet as a teacher or coordinator writes it. */
-export interface SheetPlan {
-  readonly band: Band;
-  /** Names of the kinds of tasks, in order. */
-  readonly tasks: readonly string[];
-}
-
-const planShape = z.strictObject({
-  band: z.enum(BANDS as unknown as [Band, ...Band[]]),
-  tasks: z.array(z.string()).min(1),
-});
+import { BANDS, measureOf, shownIn, whole, type Band } from '../../shared/quantity/grade.ts';
+import { earlierWeeks } from '../../shared/sheet/earlierWeeks.ts';
+import { count, msg, qty, type Slot } from '../../shared/sheet/message.ts';
+import type { SheetFront } from '../../shared/sheet/plan.ts';
+import { tellText } from '../../shared/sheet/tell.ts';
+import type { SheetSource } from '../../shared/tasks/context.ts';
+import { tellContentFaults } from '../content/contentFault.ts';
+import { FIGURE_SLOT } from '../content/sheetFile.ts';
+import { readSheetFiles, type SheetEntry } from '../content/sheetFiles.ts';
+import { openSite, wordsOf } from './site.ts';
 
 const SHEETS_DIR = join(process.cwd(), 'content', 'sheets');
+let shelf: readonly SheetEntry[] | null = null;
+const sources = new Map<Band, SheetSource>();
 
-/** All sheets, the youngest band first. Throws with file, line and the nearest name where one is miswritten. */
-export function sheetPlans(dir: string = SHEETS_DIR): readonly SheetPlan[] {
-  const plans = readdirSync(dir)
-    .filter((name) => name.endsWith('.yaml'))
-    .sort()
-    .map((name) => readPlan(`content/sheets/${name}`, readFileSync(join(dir, name), 'utf8')));
-  return [...plans].sort((a, b) => BANDS.indexOf(a.band) - BANDS.indexOf(b.band));
+/** All sheets, the youngest band first, in the order of a visit. Throws the whole list of what is wrong. */
+export function sheetEntries(): readonly SheetEntry[] {
+  if (shelf) return shelf;
+  const { languages, figures } = openSite();
+  const { sheets, faults } = readSheetFiles(SHEETS_DIR, languages, Object.keys(figures.figures));
+  if (faults.length > 0) throw new Error(tellContentFaults(faults));
+  shelf = sheets;
+  return shelf;
 }
 
-/** Reads one sheet; `file` is the name that faults are told by. */
-export function readPlan(file: string, text: string): SheetPlan {
-  const lines = new LineCounter();
-  const written = parseDocument(text, { lineCounter: lines });
-  const lineOf = (path: readonly PropertyKey[]): number => {
-    const node = written.getIn(path as (string | number)[], true) as
-      { range?: [number, number, number] } | undefined;
-    return node?.range ? lines.linePos(node.range[0]).line : 1;
-  };
-  const broken = written.errors[0];
-  if (broken)
-    throw new Error(
-      `${file}:${lines.linePos(broken.pos[0]).line}  this is no YAML: ${broken.message.split('\n')[0]}`,
-    );
-  const read = planShape.safeParse(written.toJS());
-  if (!read.success) {
-    const faults = read.error.issues.map((issue) => {
-      const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : 'the file';
-      return `${file}:${lineOf(issue.path)}  ${where}: ${issue.message}. A sheet has "band" (${BANDS.join(', ')}) and a list "tasks".`;
-    });
-    throw new Error(faults.join('\n'));
-  }
-  const { band, tasks } = read.data;
-  const known = kindsOf(band).map(({ name }) => name);
-  const faults = tasks.flatMap((task, index) => {
-    const at = `${file}:${lineOf(['tasks', index])}`;
-    if (tasks.indexOf(task) < index) return [`${at}  "${task}" stands on this sheet twice; take one out.`];
-    if (known.includes(task)) return [];
-    if (kindNamed(task))
-      return [`${at}  "${task}" is a task for another grade band; ${band} has ${known.join(', ')}.`];
-    const near = nearestName(task, known);
-    return [
-      `${at}  there is no task "${task}"; ${near ? `did you mean "${near}"?` : `${band} has ${known.join(', ')}.`}`,
-    ];
+/** What every sheet of a band is made from: the week, and the earlier weeks for what it cannot carry. */
+export function sheetSource(band: Band): SheetSource {
+  const known = sources.get(band);
+  if (known) return known;
+  const { farm, book, ledger, week, jar_mL } = openSite();
+  const source: SheetSource = { week, units: farm.units, jar_mL, milkings: farm.milkings };
+  const whole = { ...source, earlier: earlierWeeks(book, ledger, source, band) };
+  sources.set(band, whole);
+  return whole;
+}
+
+/** All bands that have a sheet in a language. */
+export function bandsWithSheets(lang: string): readonly Band[] {
+  return BANDS.filter((band) =>
+    sheetEntries().some(({ plan, inLanguage }) => plan.band === band && lang in inLanguage),
+  );
+}
+
+/** Title and texts of a sheet in a language, its figures filled in; a text whose figure has no value yet is left out. */
+export function sheetFront({ plan, inLanguage }: SheetEntry, lang: string): SheetFront | null {
+  const file = inLanguage[lang];
+  if (!file) return null;
+  const texts = file.texts.flatMap(({ before, text }) => {
+    const filled = fillFigures(text, plan.band, lang);
+    return filled === null ? [] : [{ before, text: filled }];
   });
-  if (faults.length > 0) throw new Error(faults.join('\n'));
-  return { band, tasks };
+  return { title: file.title, about: file.about, materials: file.materials, texts };
+}
+
+/** A text with its figures as a band reads them, or null where one has no value yet. */
+export function fillFigures(text: string, band: Band, lang: string): string | null {
+  let missing = false;
+  const filled = text.replace(FIGURE_SLOT, (_, id: string) => {
+    const told = figureText(id, band, lang);
+    missing ||= told === null;
+    return told ?? '';
+  });
+  return missing ? null : filled;
+}
+
+/** A figure as a band reads it: "91 cups", "24 days"; null where it has no value. Throws for an id that is none. */
+export function figureText(id: string, band: Band, lang: string): string | null {
+  const { farm, figures } = openSite();
+  const figure = figures.figures[id];
+  if (!figure) throw new Error(`There is no figure "${id}".`);
+  if (figure.value === null) return null;
+  const measure = measureOf(band, farm.units);
+  const slot: Slot =
+    figure.unit === 'L'
+      ? qty(shownIn(figure.value * 1000, measure), measure.unit)
+      : figure.unit === 'day'
+        ? qty(whole(figure.value), 'day')
+        : count(figure.value);
+  return tellText(wordsOf(lang), msg('sheet.answer', { amount: slot }));
 }

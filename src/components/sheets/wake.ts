@@ -1,6 +1,7 @@
 // Wakes the settings above a sheet in the browser: the built page stands as it is until then.
 import { hydrate } from 'svelte';
 import type { Paper } from '../../../shared/sheet/pageMeasures.ts';
+import type { SheetFront } from '../../../shared/sheet/plan.ts';
 import type { SheetRequest } from '../../../shared/sheet/sheet.ts';
 import type { Words } from '../../../shared/words/words.ts';
 import SheetDesk from './SheetDesk.svelte';
@@ -8,6 +9,7 @@ import SheetDesk from './SheetDesk.svelte';
 /** What a page hands to the sheet and carries to the browser, as JSON. */
 export interface DeskProps {
   readonly source: Omit<SheetRequest, 'seed'>;
+  readonly front: SheetFront;
   readonly words: Words;
   readonly farm: string;
   readonly paper: Paper;

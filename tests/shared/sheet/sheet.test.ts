@@ -32,6 +32,7 @@ const request = (
   units: 'us',
   jar_mL: 1892.705892,
   milkings: { am: '06:30', pm: '17:30' },
+  name: 'a-sheet',
   band,
   seed,
   tasks: kindsOf(band)

@@ -89,8 +89,8 @@ export const requestArb: fc.Arbitrary<SheetRequest> = fc
     milkings: fc.constantFrom(undefined, { am: '06:30', pm: '17:30' }, { am: '07:15', pm: '18:00' }, { am: '06:00', pm: '18:00' }),
     order: fc.shuffledSubarray([...Array(12).keys()], { minLength: 12 }),
   })
-  .map(({ order, ...request }) => {
+  .map(({ order, ...request }): SheetRequest => {
     const names = kindsOf(request.band).map(({ name }) => name);
     const tasks = order.flatMap((place) => names[place] ?? []);
-    return { ...request, tasks };
+    return { ...request, name: 'a-sheet', tasks };
   }); // prettier-ignore

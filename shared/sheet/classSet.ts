@@ -1,0 +1,59 @@
+// A class set: one sheet in many copies, each a little different, from a word and a number.
+import { makeSheet, type Sheet, type SheetRequest } from './sheet.ts';
+
+/** Most copies of one set: more than any class, and still a stack that a printer takes. */
+export const MOST_COPIES = 60;
+/** How often a copy that came out like another is drawn again before it is left as it is. */
+const MOST_TRIES = 6;
+
+/**
+ * The copies of a sheet for a class: copy 3 of the word "fern" has the seed `fern-3`. Where a seed gives the very tasks or
+ * the very code of a copy before it, the next try (`fern-3.2`) is taken; a thin week may leave some copies alike.
+ * The same word, week and grade always give the same set. One copy has the word itself as its seed.
+ * Throws for fewer than 1 or more than `MOST_COPIES` copies.
+ */
+export function classSet(request: Omit<SheetRequest, 'seed'>, word: string, copies: number): Sheet[] {
+  if (!Number.isInteger(copies) || copies < 1 || copies > MOST_COPIES)
+    throw new Error(`A class set has 1 to ${MOST_COPIES} copies, not ${copies}.`);
+  if (copies === 1) return [makeSheet({ ...request, seed: word })];
+  const met = new Set<string>();
+  const codes = new Set<string>();
+  return Array.from({ length: copies }, (_, index) => {
+    const tries = Array.from({ length: MOST_TRIES }, (__, again) =>
+      again === 0 ? `${word}-${index + 1}` : `${word}-${index + 1}.${again + 1}`,
+    );
+    const sheet = firstFresh(request, tries, met, codes);
+    met.add(content(sheet));
+    codes.add(sheet.code);
+    return sheet;
+  });
+}
+
+const content = (sheet: Sheet): string => JSON.stringify(sheet.tasks);
+
+/** The first try that is like no copy before; else the first whose code is its own. */
+function firstFresh(
+  request: Omit<SheetRequest, 'seed'>,
+  seeds: readonly string[],
+  met: ReadonlySet<string>,
+  codes: ReadonlySet<string>,
+): Sheet {
+  let spare: Sheet | null = null;
+  for (const seed of seeds) {
+    const sheet = makeSheet({ ...request, seed });
+    if (codes.has(sheet.code)) continue;
+    if (!met.has(content(sheet))) return sheet;
+    spare ??= sheet;
+  }
+  if (!spare) throw new Error(`All codes of "${seeds[0] ?? ''}" are taken.`);
+  return spare;
+}
+
+/** The copies of a set by the codes in their feet. */
+export function copyByCode<S extends { readonly code: string }>(
+  copies: readonly S[],
+  code: string,
+): S | null {
+  const plain = code.trim().toUpperCase();
+  return copies.find((one) => one.code === plain) ?? null;
+}

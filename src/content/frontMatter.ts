@@ -1,0 +1,70 @@
+// The head of a content file: YAML between two lines of three dashes, with the line of every field.
+import * as z from 'zod';
+import { LineCounter, parseDocument } from 'yaml';
+import type { ContentFault } from './contentFault.ts';
+
+/** A head that has the shape, or what is wrong with it. `bodyLine` is the line on which the text below it begins. */
+export type HeadReading<T> =
+  | {
+      readonly ok: true;
+      readonly head: T;
+      readonly body: string;
+      readonly bodyLine: number;
+      /** The line of a field, for faults that are found later. */
+      readonly lineOf: (path: readonly PropertyKey[]) => number;
+    }
+  | { readonly ok: false; readonly faults: readonly ContentFault[] };
+
+const FENCE = /^---[ \t]*$/;
+
+/** Reads the head of a file against a shape; `file` is the name that faults are told by. */
+export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): HeadReading<T> {
+  const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
+  const end = lines.findIndex((line, index) => index > 0 && FENCE.test(line));
+  if (!FENCE.test(lines[0] ?? '') || end < 0) {
+    const told = 'the file begins with a head: a line "---", the fields, and a line "---" again.';
+    return { ok: false, faults: [{ file, line: 1, column: 1, text: told }] };
+  }
+  const counter = new LineCounter();
+  const written = parseDocument(lines.slice(1, end).join('\n'), { lineCounter: counter });
+  const placeOf = (offset: number) => {
+    const { line, col } = counter.linePos(offset);
+    return { line: line + 1, column: col };
+  };
+  if (written.errors.length > 0) {
+    const faults = written.errors.map(({ pos, message }) => {
+      const text = `the head is no YAML here: ${message.split('\n')[0] ?? ''}`;
+      return { file, ...placeOf(pos[0]), text };
+    });
+    return { ok: false, faults };
+  }
+  const lineOf = (path: readonly PropertyKey[]): number => {
+    for (let length = path.length; length > 0; length -= 1) {
+      const node = written.getIn(path.slice(0, length) as (string | number)[], true) as
+        { range?: [number, number, number] } | undefined;
+      if (node?.range) return placeOf(node.range[0]).line;
+    }
+    return 1;
+  };
+  const read = shape.safeParse(written.toJS() ?? {});
+  if (!read.success) return { ok: false, faults: shapeFaults(file, read.error.issues, lineOf) };
+  return { ok: true, head: read.data, body: lines.slice(end + 1).join('\n'), bodyLine: end + 2, lineOf };
+}
+
+function shapeFaults(
+  file: string,
+  issues: readonly z.core.$ZodIssue[],
+  lineOf: (path: readonly PropertyKey[]) => number,
+): ContentFault[] {
+  return issues.flatMap((issue) => {
+    if (issue.code === 'unrecognized_keys')
+      return issue.keys.map((key) => ({
+        file,
+        line: lineOf([...issue.path, key]),
+        column: null,
+        text: `"${[...issue.path, key].join('.')}" is no field of this head; take it out or look for a slip of the pen.`,
+      }));
+    const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : 'the head';
+    return [{ file, line: lineOf(issue.path), column: null, text: `${where}: ${issue.message}.` }];
+  });
+}

@@ -1,0 +1,97 @@
+// Sheets as a coordinator writes them: what is wrong is told with its line, all at once.
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { tellContentFaults } from '../../../src/content/contentFault.ts';
+import { readSheetFile } from '../../../src/content/sheetFile.ts';
+import { readSheetFiles } from '../../../src/content/sheetFiles.ts';
+
+const FIGURES = ['herd.week.total', 'herd.day.total'];
+const HEAD = 'title: Cups\nband: k-2\nwhen: before\nminutes: 20\nabout: Count cups.';
+const sheet = (body: string, head = HEAD): string => `---\n${head}\n---\n${body}`;
+const faultsOf = (written: string): string => {
+  const reading = readSheetFile('content/sheets/en/new.md', 'new', written, FIGURES);
+  return reading.ok ? 'no fault' : tellContentFaults(reading.faults);
+};
+
+describe('readSheetFile', () => {
+  it('reads tasks in order and the texts between them', () => {
+    const reading = readSheetFile(
+      'a.md',
+      'a',
+      sheet('\nLook at\nthe pail.\n\n- count-cups\nNow fill.\n- fill-jars\n\nDone.\n'),
+      FIGURES,
+    );
+    if (!reading.ok) throw new Error('a sheet was expected');
+    expect(reading.sheet.plan.tasks).toEqual(['count-cups', 'fill-jars']);
+    expect(reading.sheet.texts).toEqual([
+      { before: 0, text: 'Look at the pail.' },
+      { before: 1, text: 'Now fill.' },
+      { before: 2, text: 'Done.' },
+    ]);
+    expect(reading.sheet.taskLines).toEqual([12, 14]);
+  });
+
+  it('names everything at once: task, figure and standard, each with its line and the nearest name', () => {
+    const head = `${HEAD}\nstandards:\n  - K.CC.B.5\n  - K.CC.B.55`;
+    expect(
+      faultsOf(
+        sheet('{herd.weak.total} of milk.\n\n- count-cups\n- fil-jars\n- mean-week\n- count-cups\n', head),
+      ),
+    ).toMatchInlineSnapshot(`
+      "content/sheets/en/new.md:9  there is no standard "K.CC.B.55" in our list; did you mean "K.CC.B.5"?
+      content/sheets/en/new.md:11  there is no figure "herd.weak.total"; did you mean "herd.week.total"?
+      content/sheets/en/new.md:14  there is no task "fil-jars"; did you mean "fill-jars"?
+      content/sheets/en/new.md:15  "mean-week" is a task for another grade band; k-2 has count-cups, more-or-less, join-milkings, picture-graph, fill-jars, order-cups, missing-part, two-days, add-days, even-odd, fill-up, kids-milk.
+      content/sheets/en/new.md:16  "count-cups" stands on this sheet twice; take one out."
+    `);
+  });
+
+  it('names fields that are missing, miswritten or unknown', () => {
+    expect(
+      faultsOf(sheet('- count-cups', 'title: Cups\nband: k-3\nminutes: soon\ncolor: red')),
+    ).toMatchInlineSnapshot(`
+      "content/sheets/en/new.md:1  "when": one of before, at, after stands here.
+      content/sheets/en/new.md:1  "about": Invalid input: expected string, received undefined.
+      content/sheets/en/new.md:3  "band": one of k-2, 3-5, 6-8, 9-12 stands here.
+      content/sheets/en/new.md:4  "minutes": a whole number of minutes stands here.
+      content/sheets/en/new.md:5  "color" is no field of this head; take it out or look for a slip of the pen."
+    `);
+  });
+
+  it('names a head that is none or no YAML, and a sheet without a task', () => {
+    expect([
+      faultsOf('- count-cups'),
+      faultsOf('---\nband: [k-2\n---\n'),
+      faultsOf(sheet('Only text.')),
+    ]).toMatchInlineSnapshot(`
+      [
+        "content/sheets/en/new.md:1:1  the file begins with a head: a line "---", the fields, and a line "---" again.",
+        "content/sheets/en/new.md:2:11  the head is no YAML here: Flow sequence in block collection must be sufficiently indented and end with a ] at line 1, column 11:",
+        "content/sheets/en/new.md:8  the sheet has no task; below its head each task stands on a line of its own, as "- count-cups".",
+      ]
+    `);
+  });
+});
+
+describe('readSheetFiles', () => {
+  it('holds the languages against each other', () => {
+    const dir = mkdtempSync(join(tmpdir(), 'sheets-'));
+    for (const lang of ['en', 'es']) mkdirSync(join(dir, lang));
+    writeFileSync(join(dir, 'en', 'a.md'), sheet('- count-cups\n- fill-jars\n'));
+    writeFileSync(join(dir, 'es', 'a.md'), sheet('- count-cups\n- kids-milk\n', HEAD.replace('20', '25')));
+    writeFileSync(join(dir, 'en', 'b.md'), sheet('- count-cups\n'));
+    const { faults, notices, sheets } = readSheetFiles(dir, ['en', 'es'], FIGURES);
+    expect(sheets.map(({ plan }) => plan.name)).toEqual(['a', 'b']);
+    expect(tellContentFaults(faults)).toMatchInlineSnapshot(`
+      "content/sheets/es/a.md:1  "minutes" is 25 here and 20 in content/sheets/en/a.md; both languages need the same.
+      content/sheets/es/a.md:9  task 2 is "kids-milk" here and "fill-jars" in content/sheets/en/a.md; both languages need the same tasks in the same order."
+    `);
+    expect(notices.map(({ file, text }) => `${file}  ${text}`)).toMatchInlineSnapshot(`
+      [
+        "content/sheets/en/b.md  This sheet is not written in "es" yet, so the pages in it leave it out.",
+      ]
+    `);
+  });
+});
