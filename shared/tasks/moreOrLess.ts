@@ -2,11 +2,10 @@
 import { whole } from '../quantity/grade.ts';
 import { math, msg, qty } from '../sheet/message.ts';
 import { leastUsed, namesDiffer, use, type Reading, type TaskContext } from './context.ts';
+import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
 import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
-
-const MOST = 20;
 
 /** Readings of one milking that can stand beside each other: 1 to 20 cups each. */
 export function sameMilking(context: TaskContext, most: number): Reading[][] {
@@ -30,7 +29,9 @@ export const moreOrLess = taskKind<Reading[]>({
   standards: ['K.CC.C.6', '1.OA.A.1'],
   lack: 'no-two-does',
   candidates: (context) =>
-    sameMilking(context, MOST).filter((group) => group.some((a) => group.some((b) => differ(context, a, b)))),
+    sameMilking(context, mostToCompare(context)).filter((group) =>
+      group.some((a) => group.some((b) => differ(context, a, b))),
+    ),
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
   make(context, group) {
     const able = group.filter((a) => group.some((b) => differ(context, a, b)));

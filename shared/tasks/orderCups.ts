@@ -3,12 +3,12 @@ import { whole, type Shown } from '../quantity/grade.ts';
 import { msg, num, row } from '../sheet/message.ts';
 import type { CardsPicture } from '../sheet/picture.ts';
 import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
+import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
 import { sameMilking } from './moreOrLess.ts';
 import { cupsOf, dayLabel, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
 
-const MOST = 20;
 const CARDS = 3;
 
 interface Trio {
@@ -21,7 +21,7 @@ function runs(context: TaskContext): Reading[][] {
   const keys = new Map<string, Reading[]>();
   for (const reading of context.readings) {
     const cups = cupsOf(reading, context.cups);
-    if (cups < 1 || cups > MOST) continue;
+    if (cups < 1 || cups > mostToCompare(context)) continue;
     const key = `${reading.doe.id}|${reading.milking}`;
     keys.set(key, [...(keys.get(key) ?? []), reading]);
   }
@@ -31,7 +31,7 @@ function runs(context: TaskContext): Reading[][] {
 function trios(context: TaskContext): Trio[] {
   const ready = (readings: readonly Reading[]) =>
     distinctBy(readings, (one) => cupsOf(one, context.cups)).length >= CARDS;
-  const does = sameMilking(context, MOST)
+  const does = sameMilking(context, mostToCompare(context))
     .map((group) => distinctBy(group, ({ doe }) => doe.name))
     .filter(ready)
     .map((readings): Trio => ({ of: 'does', readings }));

@@ -20,6 +20,7 @@ export const STANDARDS: Readonly<Record<string, Framework>> = Object.freeze({
   '2.MD.D.10': 'CCSS Math',
   '1-LS1-2': 'NGSS',
   '3.OA.A.3': 'CCSS Math',
+  '3.NBT.A.2': 'CCSS Math',
   '3.NF.A.2.b': 'CCSS Math',
   '3.MD.B.3': 'CCSS Math',
   '4.OA.A.3': 'CCSS Math',

@@ -2,16 +2,15 @@
 import { whole } from '../quantity/grade.ts';
 import { math, msg, qty, sub } from '../sheet/message.ts';
 import type { Reading, TaskContext } from './context.ts';
+import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
 import { cupsOf, dayLabel, nameOf, touchesOf } from './phrases.ts';
 import { taskKind } from './task.ts';
 
-const MOST = 20;
-
 function pairs(context: TaskContext): [Reading, Reading][] {
   const able = context.readings.filter((one) => {
     const cups = cupsOf(one, context.cups);
-    return cups >= 1 && cups <= MOST;
+    return cups >= 1 && cups <= mostToCompare(context);
   });
   return able.flatMap((a) =>
     able

@@ -27,11 +27,11 @@ function rates(context: TaskContext): Rate[] {
   });
 }
 
-/** Whole-number times (3.OA.A.3 to a hundred, 4.NBT.B.5 above) and how far the real week lies from it. */
+/** Whole-number times (3.OA.A.3 to a hundred, 4.NBT.B.5 above) and how far the real week lies from it (3.NBT.A.2). */
 export const weekAtThisRate = taskKind<Rate>({
   name: 'week-at-this-rate',
   bands: ['3-5'],
-  standards: ['3.OA.A.3', '4.NBT.B.5'],
+  standards: ['3.OA.A.3', '3.NBT.A.2', '4.NBT.B.5'],
   lack: 'no-full-week',
   candidates: rates,
   touches: ({ day }) => touchesOf(day.readings),
@@ -42,7 +42,7 @@ export const weekAtThisRate = taskKind<Rate>({
     const more = weekCups > product.num ? 'more' : 'less';
     return {
       kind: 'week-at-this-rate',
-      standards: [product.num <= 100 ? '3.OA.A.3' : '4.NBT.B.5'],
+      standards: product.num <= 100 ? ['3.OA.A.3', '3.NBT.A.2'] : ['4.NBT.B.5'],
       lead: [
         msg('task.week-at-this-rate.lead', {
           name: nameOf(day.doe),
