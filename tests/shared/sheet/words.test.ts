@@ -1,24 +1,17 @@
 // What a sheet says in English and Spanish: no hole, no wrong plural, sentences of a length for the band.
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parse } from 'yaml';
 import type { Band } from '../../../shared/quantity/grade.ts';
 import { msg, num, qty, list, math, stepOf, text, type Message } from '../../../shared/sheet/message.ts';
 import { makeSheet, type Sheet } from '../../../shared/sheet/sheet.ts';
 import { tellText } from '../../../shared/sheet/tell.ts';
 import { STANDARDS } from '../../../shared/tasks/standards.ts';
 import { TASK_KINDS } from '../../../shared/tasks/kinds.ts';
-import { flatten, say, type Words } from '../../../shared/words/words.ts';
+import { say, type Words } from '../../../shared/words/words.ts';
+import { wordsUnder } from '../../../src/site/words.ts';
 import { requestArb } from '../tasks/randomWeek.ts';
 
-const wordsOf = (lang: string): Words => ({
-  lang,
-  entries: flatten(
-    parse(readFileSync(`content/words/${lang}/sheets.yaml`, 'utf8')) as Record<string, unknown>,
-  ),
-});
-const BOTH = [wordsOf('en'), wordsOf('es')];
+const BOTH = ['en', 'es'].map((lang) => wordsUnder(lang, ['sheet', 'task']));
 const [en, es] = BOTH as [Words, Words];
 
 /** Everything that the child reads in sentences. */
