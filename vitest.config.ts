@@ -1,4 +1,5 @@
 // How the tests run: everything that needs no built site at once, pages and print beside it once the site stands.
+import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 const NEEDS_SITE = ['tests/browser/**/*.test.ts', 'tests/outside/pdf.test.ts'];
@@ -7,6 +8,8 @@ export default defineConfig({
   test: {
     projects: [
       {
+        // Drawings are rendered as the build renders them, to be read back.
+        plugins: [svelte()],
         test: {
           name: 'plain',
           environment: 'node',

@@ -85,6 +85,12 @@ export function quantityPieces(words: Words, shown: Shown, unit: SheetUnit, step
   return joinTexts([before, ...numberPieces(shown), after].filter((piece) => piece !== ''));
 }
 
+/** What stands after a number that is set apart from it: "cup" after 1 and 1/4, "cups" after 2. */
+export function unitAfter(words: Words, shown: Shown, unit: SheetUnit): string {
+  const form = formOf(words.lang, Math.abs(valueOf(shown)), shown, false);
+  return say(words, `sheet.unit.${unit}.${form}`, { x: '' }).trim();
+}
+
 /** What stands after a number that is still to be written. */
 export function unitAfterBlank(words: Words, unit: SheetUnit): string {
   return say(words, `sheet.unit.${unit}.other`, { x: '' }).trim();
