@@ -32,7 +32,7 @@ const pieces = (markup: string, opening: RegExp): string[] => markup.split(openi
 export const READERS: Readers = {
   bars: (picture, marks) => {
     const ticks = labelled(marks, 'y', (mark) => mark.of['text-anchor'] === 'end');
-    const rise = (withClass(marks, 'rect', 'edge') as Mark[]).map((mark) => at(mark, 'height'));
+    const rise = (withClass(marks, 'rect', 'edge')).map((mark) => at(mark, 'height'));
     const unit = Math.abs((ticks[0]?.at ?? 0) - (ticks.at(-1)?.at ?? 0)) / Math.abs((ticks[0]?.value ?? 0) - (ticks.at(-1)?.value ?? 0));
     close(rise.map((height) => height / unit), picture.bars.map(({ value }) => valueOf(value)));
   },
