@@ -66,6 +66,12 @@ export function sheetCode(text: string): string {
   return code;
 }
 
+/** The code that a request's sheet has with a seed, without making it. */
+export function codeOf(request: Omit<SheetRequest, 'seed'>, seed: string): string {
+  const { name, band, week, grade = topGrade(band) } = request;
+  return sheetCode(`${name}|${grade}|${seed}|${week.window?.to ?? ''}`);
+}
+
 /** The seed that a page opens with: the last date of the week, or a word where there is none. */
 export function firstSeed(week: { readonly window: { readonly to: string } | null }): string {
   return week.window?.to ?? 'pail';
@@ -118,7 +124,7 @@ export function makeSheet(request: SheetRequest): Sheet {
     band,
     grade,
     seed,
-    code: sheetCode(`${name}|${grade}|${seed}|${week.window?.to ?? ''}`),
+    code: codeOf(request, seed),
     units,
     state: week.state,
     week: week.window,
