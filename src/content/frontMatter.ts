@@ -1,6 +1,7 @@
 // The head of a content file: YAML between two lines of three dashes, with the line of every field.
 import * as z from 'zod';
 import { LineCounter, parseDocument } from 'yaml';
+import { nearestName } from '../farm/nearest.ts';
 import type { ContentFault } from './contentFault.ts';
 
 /** A head that has the shape, or what is wrong with it. `bodyLine` is the line on which the text below it begins. */
@@ -13,7 +14,13 @@ export type HeadReading<T> =
       /** The line of a field, for faults that are found later. */
       readonly lineOf: (path: readonly PropertyKey[]) => number;
     }
-  | { readonly ok: false; readonly faults: readonly ContentFault[] };
+  | {
+      readonly ok: false;
+      readonly faults: readonly ContentFault[];
+      /** The text below a head that could be told from it, so that its faults are told at once. */
+      readonly body: string | null;
+      readonly bodyLine: number;
+    };
 
 const FENCE = /^---[ \t]*$/;
 
@@ -23,8 +30,9 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
   const end = lines.findIndex((line, index) => index > 0 && FENCE.test(line));
   if (!FENCE.test(lines[0] ?? '') || end < 0) {
     const told = 'the file begins with a head: a line "---", the fields, and a line "---" again.';
-    return { ok: false, faults: [{ file, line: 1, column: 1, text: told }] };
+    return { ok: false, faults: [{ file, line: 1, column: 1, text: told }], body: null, bodyLine: 1 };
   }
+  const rest = { body: lines.slice(end + 1).join('\n'), bodyLine: end + 2 };
   const counter = new LineCounter();
   const written = parseDocument(lines.slice(1, end).join('\n'), { lineCounter: counter });
   const placeOf = (offset: number) => {
@@ -36,7 +44,7 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
       const text = `the head is no YAML here: ${message.split('\n')[0] ?? ''}`;
       return { file, ...placeOf(pos[0]), text };
     });
-    return { ok: false, faults };
+    return { ok: false, faults, ...rest };
   }
   const lineOf = (path: readonly PropertyKey[]): number => {
     for (let length = path.length; length > 0; length -= 1) {
@@ -47,23 +55,27 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
     return 1;
   };
   const read = shape.safeParse(written.toJS() ?? {});
-  if (!read.success) return { ok: false, faults: shapeFaults(file, read.error.issues, lineOf) };
-  return { ok: true, head: read.data, body: lines.slice(end + 1).join('\n'), bodyLine: end + 2, lineOf };
+  if (!read.success) {
+    const fields = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
+    return { ok: false, faults: shapeFaults(file, read.error.issues, lineOf, fields), ...rest };
+  }
+  return { ok: true, head: read.data, ...rest, lineOf };
 }
 
 function shapeFaults(
   file: string,
   issues: readonly z.core.$ZodIssue[],
   lineOf: (path: readonly PropertyKey[]) => number,
+  fields: readonly string[],
 ): ContentFault[] {
   return issues.flatMap((issue) => {
     if (issue.code === 'unrecognized_keys')
-      return issue.keys.map((key) => ({
-        file,
-        line: lineOf([...issue.path, key]),
-        column: null,
-        text: `"${[...issue.path, key].join('.')}" is no field of this head; take it out or look for a slip of the pen.`,
-      }));
+      return issue.keys.map((key) => {
+        const near = issue.path.length === 0 ? nearestName(key, fields) : null;
+        const todo = near ? `did you mean "${near}"?` : 'take it out or look for a slip of the pen.';
+        const text = `"${[...issue.path, key].join('.')}" is no field of this head; ${todo}`;
+        return { file, line: lineOf([...issue.path, key]), column: null, text };
+      });
     const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : 'the head';
     return [{ file, line: lineOf(issue.path), column: null, text: `${where}: ${issue.message}.` }];
   });

@@ -1,0 +1,111 @@
+// All lessons of content/lessons, one folder a language, held against each other.
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { PLACES } from '../../shared/lesson/types.ts';
+import { BANDS } from '../../shared/quantity/grade.ts';
+import type { ContentFault, ContentNotice } from './contentFault.ts';
+import { readLessonFile, type LessonFile } from './lessonFile.ts';
+import type { LessonKnown } from './lessonParts.ts';
+
+/** One lesson in all languages in which it is written. */
+export interface LessonEntry {
+  readonly name: string;
+  readonly inLanguage: Readonly<Record<string, LessonFile>>;
+}
+
+/** The lessons in the order of bands and of a visit, with everything that is wrong. */
+export interface LessonShelf {
+  readonly lessons: readonly LessonEntry[];
+  readonly faults: readonly ContentFault[];
+  readonly notices: readonly ContentNotice[];
+}
+
+const ENDING = '.mdx';
+const NAME = /^[a-z0-9]+(-[a-z0-9]+)*\.mdx$/;
+
+/** Reads `dir/LANG/NAME.mdx` for each language. */
+export function readLessonFiles(dir: string, languages: readonly string[], known: LessonKnown): LessonShelf {
+  const faults: ContentFault[] = [];
+  const notices: ContentNotice[] = [];
+  const found = new Map<string, Record<string, LessonFile>>();
+  for (const lang of languages) {
+    const folder = join(dir, lang);
+    for (const one of existsSync(folder) ? readdirSync(folder).sort() : []) {
+      const told = `content/lessons/${lang}/${one}`;
+      if (!NAME.test(one)) {
+        faults.push({ file: told, line: 1, column: null, text: NO_NAME });
+        continue;
+      }
+      const name = one.slice(0, -ENDING.length);
+      const reading = readLessonFile(told, name, readFileSync(join(folder, one), 'utf8'), known);
+      if (reading.ok) found.set(name, { ...found.get(name), [lang]: reading.lesson });
+      else faults.push(...reading.faults);
+    }
+  }
+  const lessons = [...found].map(([name, inLanguage]): LessonEntry => {
+    const [first, ...others] = Object.values(inLanguage) as [LessonFile, ...LessonFile[]];
+    for (const other of others) faults.push(...differences(first, other));
+    for (const lang of languages)
+      if (!existsSync(join(dir, lang, `${name}${ENDING}`)))
+        notices.push({
+          file: first.file,
+          text: `This lesson is not written in "${lang}" yet, so the pages in it leave it out.`,
+        });
+    return { name, inLanguage };
+  });
+  const order = ({ inLanguage }: LessonEntry) => {
+    const [{ band, place }] = Object.values(inLanguage) as [LessonFile];
+    return BANDS.indexOf(band) * PLACES.length + PLACES.indexOf(place);
+  };
+  lessons.sort((a, b) => order(a) - order(b) || a.name.localeCompare(b.name));
+  return { lessons, faults, notices };
+}
+
+const NO_NAME =
+  'a lesson is a file whose name is made of small letters a to z, numbers and "-", with the ending ".mdx"; rename it or take it out.';
+
+type Told = string | number | boolean | null | readonly string[];
+
+/** Where the same lesson says one thing in one language and another in the other. */
+function differences(first: LessonFile, other: LessonFile): ContentFault[] {
+  const both = 'both languages need the same.';
+  const differs = (line: number, what: string, here: Told, there: Told): ContentFault[] =>
+    String(here) === String(there)
+      ? []
+      : [
+          {
+            file: other.file,
+            line,
+            column: null,
+            text: `${what} is ${shown(here)} here and ${shown(there)} in ${first.file}; ${both}`,
+          },
+        ];
+  const head = (['band', 'place', 'standards', 'cautions'] as const).flatMap((field) =>
+    differs(other.lineOf([field]), `"${field}"`, other[field], first[field]),
+  );
+  const materials = differs(
+    other.lineOf(['materials']),
+    '"materials"',
+    other.materials.map(amountOf).join('; '),
+    first.materials.map(amountOf).join('; '),
+  );
+  const names = (lesson: LessonFile) => lesson.steps.map(({ name }) => name);
+  const order = differs(other.steps[0]?.line ?? 1, 'the order of the steps', names(other), names(first));
+  const steps = other.steps.flatMap((step) => {
+    const twin = first.steps.find(({ name }) => name === step.name);
+    if (!twin) return [];
+    return (['kind', 'minutes', 'least', 'most', 'topics', 'must', 'sheet'] as const).flatMap((field) =>
+      differs(step.line, `"${field}" of the step "${step.name}"`, step[field], twin[field]),
+    );
+  });
+  return [...head, ...materials, ...order, ...steps];
+}
+
+const amountOf = ({ count, per, groupOf }: LessonFile['materials'][number]) =>
+  `${count} per ${per}${groupOf === null ? '' : ` of ${groupOf}`}`;
+
+function shown(value: Told): string {
+  if (typeof value === 'object' && value !== null) return value.length > 0 ? value.join(', ') : 'empty';
+  if (typeof value === 'boolean') return value ? 'there' : 'not there';
+  return value === null || value === '' ? 'empty' : String(value);
+}

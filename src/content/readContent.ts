@@ -1,0 +1,41 @@
+// All teaching content that a build rests on, read in one go, so that everything that is wrong is told at once.
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { ContentFault, ContentNotice } from './contentFault.ts';
+import { readLessonFiles, type LessonShelf } from './lessonFiles.ts';
+import { readSheetFiles, type SheetShelf } from './sheetFiles.ts';
+
+/** Sheets and lessons, with the faults and notices of both. */
+export interface ContentReading {
+  readonly sheets: SheetShelf['sheets'];
+  readonly lessons: LessonShelf['lessons'];
+  readonly faults: readonly ContentFault[];
+  readonly notices: readonly ContentNotice[];
+}
+
+/** Reads `dir/sheets` and `dir/lessons` in some languages. `figures` are the ids that a text may name. */
+export function readContent(
+  dir: string,
+  languages: readonly string[],
+  figures: readonly string[],
+): ContentReading {
+  const sheets = readSheetFiles(join(dir, 'sheets'), languages, figures);
+  // A sheet with a fault of its own is there all the same for the lesson that names it.
+  const read = new Map(sheets.sheets.map(({ plan }) => [plan.name, plan.band]));
+  const names = new Set(languages.flatMap((lang) => sheetNames(join(dir, 'sheets', lang))));
+  const known = [...names].map((name) => ({ name, band: read.get(name) ?? null }));
+  const lessons = readLessonFiles(join(dir, 'lessons'), languages, { figures, sheets: known });
+  return {
+    sheets: sheets.sheets,
+    lessons: lessons.lessons,
+    faults: [...sheets.faults, ...lessons.faults],
+    notices: [...sheets.notices, ...lessons.notices],
+  };
+}
+
+const sheetNames = (folder: string): string[] =>
+  existsSync(folder)
+    ? readdirSync(folder)
+        .filter((file) => file.endsWith('.md'))
+        .map((file) => file.slice(0, -'.md'.length))
+    : [];
