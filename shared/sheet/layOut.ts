@@ -1,37 +1,35 @@
 // Which task stands on which page: as few pages as hold them, each filled about alike.
 import type { Words } from '../words/words.ts';
-import { BAND_MEASURES, LIVE_WIDTH_MM, liveHeight_mm, mmOfPt, type Paper } from './pageMeasures.ts';
-import type { SheetText } from './plan.ts';
+import { headHeight_mm, headOf } from './head.ts';
+import { liveHeight_mm, measuresFor, type Paper, type PrintSize } from './pageMeasures.ts';
+import type { SheetFront } from './plan.ts';
 import type { Sheet } from './sheet.ts';
+import { betweenHeight_mm, earlierHeight_mm, taskHeight_mm } from './taskHeights.ts';
 import { textsAfter, textsByTask } from './texts.ts';
-import { taskHeight_mm, textHeight_mm } from './taskHeights.ts';
 
-/** Height of the head of a sheet with its name line, mm, without notes. */
-const HEAD_MM = 39;
 /** Kept free on every page, so that a line more than was reckoned makes no page more. */
 const SPARE_MM = 2;
 
 /** The tasks of each page, by their place on the sheet; a sheet without tasks has one page, for its head. */
 export function layOut(
   sheet: Sheet,
+  front: Pick<SheetFront, 'title' | 'materials' | 'texts'>,
   words: Words,
   paper: Paper,
-  texts: readonly SheetText[] = [],
+  print: PrintSize = 'ordinary',
 ): number[][] {
-  const m = BAND_MEASURES[sheet.band];
-  const before = textsByTask(sheet, texts);
+  const m = measuresFor(sheet.grade, print);
+  const before = textsByTask(sheet, front.texts);
   const last = sheet.tasks.length - 1;
-  const ends = textsAfter(sheet, texts);
+  const ends = textsAfter(sheet, front.texts);
   // A text stays with the task that it leads to; those at the end stay with the last one.
   const heights = sheet.tasks.map((task, index) =>
     [...before(index), ...(index === last ? ends : [])].reduce(
-      (sum, text) => sum + textHeight_mm(text, m, LIVE_WIDTH_MM) + m.gap_mm,
-      taskHeight_mm(task, words, m),
+      (sum, text) => sum + betweenHeight_mm(text, m),
+      taskHeight_mm(task, words, m) + (task.earlier ? earlierHeight_mm(m) : 0),
     ),
   );
-  const notes =
-    (sheet.state === 'resting' ? 2 : 0) + (sheet.units === 'metric' ? 1 : 0) + sheet.lacks.length * 2;
-  const head = HEAD_MM + m.gap_mm + notes * mmOfPt(m.body_pt) * m.line;
+  const head = headHeight_mm(headOf(sheet, front, words), m) + m.gap_mm;
   return fillPages(heights, liveHeight_mm(paper) - SPARE_MM, head);
 }
 

@@ -1,7 +1,7 @@
 // How tall a task stands on the page, in millimetres, before open room is shared out.
 import type { Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
-import { mmOfPt, type BandMeasures } from './pageMeasures.ts';
+import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
 import type { Picture, TablePicture } from './picture.ts';
 import { linesOf, textWidth_em } from './lines.ts';
 import { tellText, unitAfterBlank } from './tell.ts';
@@ -13,13 +13,37 @@ export const SCATTER_HEIGHT_MM = 58;
 const COUNTING_ROOM_MM = 16;
 /** Width of a task beside its number. */
 const BODY_WIDTH_MM = 164;
+/** A text between tasks stands in from the edge by its bar. */
+const BETWEEN_INDENT_MM = 5;
 
 const lineHeight_mm = (m: BandMeasures): number => mmOfPt(m.body_pt) * m.line;
 const width_mm = (text: string, m: BandMeasures): number => textWidth_em(text) * mmOfPt(m.body_pt);
 
-/** Height of a text in a width, mm. */
+/** Height of a text in a width, mm; no line is longer than the grade reads. */
 export function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_MM): number {
-  return linesOf(text, width / mmOfPt(m.body_pt)) * lineHeight_mm(m);
+  return linesOf(text, Math.min(width, textWidth_mm(m)) / mmOfPt(m.body_pt)) * lineHeight_mm(m);
+}
+
+/** Height of a text that stands between tasks, with the gap after it, mm. */
+export function betweenHeight_mm(text: string, m: BandMeasures): number {
+  return textHeight_mm(text, m, LIVE_WIDTH_MM - BETWEEN_INDENT_MM) + m.gap_mm;
+}
+
+/** Type of small print on a sheet, points: notes in its head, and where a task's numbers are from. */
+export function notePt(m: BandMeasures): number {
+  return Math.max(10.5, m.body_pt * 0.75);
+}
+
+/** Height of the line that names an earlier week, mm. */
+export function earlierHeight_mm(m: BandMeasures): number {
+  const type = mmOfPt(notePt(m));
+  // The longest such line has 75 letters.
+  return Math.ceil((75 * 0.48 * type) / BODY_WIDTH_MM) * type * 1.35 + 2;
+}
+
+/** Height of rows to write in, with what is free between them, mm. */
+export function rowsHeight_mm(rows: number, m: BandMeasures): number {
+  return rows * m.rule_mm + Math.max(0, rows - 1) * m.skip_mm;
 }
 
 /** Width of a row of answer boxes with the units that stand after them. */
@@ -53,7 +77,7 @@ function workHeight_mm(work: Work, m: BandMeasures): number {
     case 'ring':
       return lineHeight_mm(m) + 4.2;
     case 'lines':
-      return work.lines * m.rule_mm;
+      return rowsHeight_mm(work.lines, m) + 1;
     case 'drawing':
       return 54;
     case 'working':
