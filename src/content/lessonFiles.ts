@@ -6,6 +6,7 @@ import { BANDS } from '../../shared/quantity/grade.ts';
 import type { ContentFault, ContentNotice } from './contentFault.ts';
 import { readLessonFile, type LessonFile } from './lessonFile.ts';
 import type { LessonKnown } from './lessonParts.ts';
+import { readingFaults } from './lessonReading.ts';
 
 /** One lesson in all languages in which it is written. */
 export interface LessonEntry {
@@ -38,8 +39,10 @@ export function readLessonFiles(dir: string, languages: readonly string[], known
       }
       const name = one.slice(0, -ENDING.length);
       const reading = readLessonFile(told, name, readFileSync(join(folder, one), 'utf8'), known);
-      if (reading.ok) found.set(name, { ...found.get(name), [lang]: reading.lesson });
-      else faults.push(...reading.faults);
+      if (reading.ok) {
+        found.set(name, { ...found.get(name), [lang]: reading.lesson });
+        faults.push(...readingFaults(reading.lesson, lang));
+      } else faults.push(...reading.faults);
     }
   }
   const lessons = [...found].map(([name, inLanguage]): LessonEntry => {

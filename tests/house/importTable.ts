@@ -9,7 +9,9 @@ interface Rule {
   readonly because: string;
 }
 
-const SHARED = /^shared\//;
+// The reading scorer brings word lists of its own: it belongs to the build and never travels to a browser.
+const SHARED = /^shared\/(?!reading\/)/;
+const READING = /^shared\/reading\//;
 const COMPONENTS = /^src\/components\//;
 const NODE = /^node:/;
 const STYLES = /^src\/styles\/|^@fontsource\//;
@@ -17,13 +19,14 @@ const STYLES = /^src\/styles\/|^@fontsource\//;
 // The first row that fits a file holds. A path ends in `#script` where the script is sent to the browser.
 const RULES: readonly Rule[] = [
   { who: SHARED, may: [SHARED, 'fraction.js', /^pure-rand\//], because: 'shared/ imports only shared/ and the pure packages of this table' },
+  { who: READING, may: [SHARED, READING, /^(syllable|silabea|dale-chall|spache)$/], because: 'shared/reading measures texts with the packages of this row' },
   { who: /^content\//, may: [], because: 'content never imports: it uses the components handed to it' },
   { who: /#script$/, may: [SHARED, COMPONENTS], because: 'a script of a page imports shared/ and components, never Node, zod or what loads' },
   { who: /^src\/components\/.*\.astro$/, may: [SHARED, COMPONENTS, 'src/site/site.ts'], because: 'components never load' },
   { who: COMPONENTS, may: [SHARED, COMPONENTS, /^svelte(\/|$)/], because: 'an island imports shared/ and its own kind, never Node, zod or the site' },
   { who: /^src\/layouts\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//], because: 'layouts frame what pages hand down' },
   { who: /^src\/pages\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//, /^astro(:|$)/], because: 'pages load through src/site and hand down' },
-  { who: /^src\/content\//, may: [SHARED, NODE, /^src\/content\//, 'src/farm/nearest.ts', 'yaml', 'zod', /^unified$|^remark-|^mdast/], because: 'src/content reads what the coordinator writes and knows no page' },
+  { who: /^src\/content\//, may: [SHARED, READING, NODE, /^src\/content\//, 'src/farm/nearest.ts', 'yaml', 'zod', /^unified$|^remark-|^mdast/], because: 'src/content reads what the coordinator writes and knows no page' },
   { who: /^src\/site\//, may: [SHARED, NODE, /^src\/(site|farm|content)\//, 'yaml', 'zod', 'csv-parse/sync', 'astro:content'], because: 'src/site is what pages load through' },
   { who: /^src\/farm\//, may: [SHARED, NODE, /^src\/farm\//, /^csv-parse(\/|$)/, 'yaml', 'zod', 'fraction.js', 'temporal-polyfill'], because: 'src/farm reads the farm folder and knows no page' },
   { who: /^src\/build\//, may: [SHARED, NODE, /^src\/(build|farm|content)\//], because: 'the build reads the book and runs Astro; it knows no page' },
