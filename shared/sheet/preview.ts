@@ -10,9 +10,9 @@ export function faceList(week: WeekView): Face[] {
 
 /** A word on the week where it is not a common one: the does rest, or the book is empty. */
 export function sheetNote(week: WeekView): Message | null {
-  if (!week.window) return msg('sheet.index.state-empty');
+  if (!week.window) return msg('shelf.state-empty');
   if (week.state !== 'resting') return null;
-  return msg('sheet.index.state-resting', {
+  return msg('shelf.state-resting', {
     from: date(week.window.from),
     to: { is: 'date', iso: week.window.to, style: 'year' },
   });
