@@ -78,9 +78,9 @@ export function isClassWord(text: string): boolean {
 
 /**
  * A grade as it is written in addresses: `K`, `1` … `12`.
- * @example gradeText(0) // => 'K'
+ * @example gradeSign(0) // => 'K'
  */
-export function gradeText(grade: Grade): string {
+export function gradeSign(grade: Grade): string {
   return grade === 0 ? 'K' : String(grade);
 }
 
@@ -91,7 +91,7 @@ export function gradeText(grade: Grade): string {
  */
 export function gradeOf(text: string): Grade | null {
   const plain = text.trim().toUpperCase();
-  return BANDS.flatMap((band) => GRADES_OF[band]).find((one) => gradeText(one) === plain) ?? null;
+  return BANDS.flatMap((band) => GRADES_OF[band]).find((one) => gradeSign(one) === plain) ?? null;
 }
 
 /** The sheets of a band in a language, in the order of a visit. */
@@ -187,7 +187,7 @@ function told(field: string, value: string, why: AsideWhy): LeftAside {
 /** The order as the end of an address, from its `?`; `readOrder` gives the same order again. */
 export function orderQuery(order: PackOrder): string {
   const values: Readonly<Record<OrderField, string>> = {
-    grade: gradeText(order.grade),
+    grade: gradeSign(order.grade),
     sheets: order.sheets.join(','),
     copies: String(order.copies),
     word: order.word,

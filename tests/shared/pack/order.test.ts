@@ -1,7 +1,7 @@
 // An order as an address: read whole or in part, nonsense told and left aside, written and read back the same.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { KEY_KINDS, gradeText, isClassWord, orderQuery, readOrder, sheetsFor, type PackOrder, type Shelf } from '../../../shared/pack/order.ts'; // prettier-ignore
+import { KEY_KINDS, gradeSign, isClassWord, orderQuery, readOrder, sheetsFor, type PackOrder, type Shelf } from '../../../shared/pack/order.ts'; // prettier-ignore
 import { BANDS } from '../../../shared/quantity/grade.ts';
 import { PAPERS, PRINT_SIZES } from '../../../shared/sheet/pageMeasures.ts';
 import { GRADES_OF } from '../../../shared/tasks/standards.ts';
@@ -130,6 +130,6 @@ describe('orderQuery', () => {
     expect(orderQuery(order)).toBe(
       '?grade=K&sheets=cups,kids&copies=24&word=fern&lang=en&paper=letter&print=ordinary&key=none&cover=no',
     );
-    expect(gradeText(12)).toBe('12');
+    expect(gradeSign(12)).toBe('12');
   });
 });
