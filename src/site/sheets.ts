@@ -3,13 +3,16 @@ import { join } from 'node:path';
 import { BANDS, measureOf, shownIn, whole, type Band } from '../../shared/quantity/grade.ts';
 import { earlierWeeks } from '../../shared/sheet/earlierWeeks.ts';
 import { count, msg, qty, type Slot } from '../../shared/sheet/message.ts';
-import type { SheetFront } from '../../shared/sheet/plan.ts';
+import type { SheetFront, SheetPlan } from '../../shared/sheet/plan.ts';
+import { standardsOf } from '../../shared/sheet/support.ts';
 import { tellText } from '../../shared/sheet/tell.ts';
 import type { SheetSource } from '../../shared/tasks/context.ts';
+import { kindsOf } from '../../shared/tasks/kinds.ts';
+import type { Words } from '../../shared/words/words.ts';
 import { tellContentFaults } from '../content/contentFault.ts';
 import { FIGURE_SLOT } from '../content/sheetFile.ts';
 import { readSheetFiles, type SheetEntry } from '../content/sheetFiles.ts';
-import { openSite, wordsOf } from './site.ts';
+import { openSite, wordsOf, wordsUnder } from './site.ts';
 
 const SHEETS_DIR = join(process.cwd(), 'content', 'sheets');
 let shelf: readonly SheetEntry[] | null = null;
@@ -79,4 +82,15 @@ export function figureText(id: string, band: Band, lang: string): string | null 
         ? qty(whole(figure.value), 'day')
         : count(figure.value);
   return tellText(wordsOf(lang), msg('sheet.answer', { amount: slot }));
+}
+
+/** The words that a sheet's page sends to the browser; of the standards only those that its band's tasks or its head may name. */
+export function sheetWords(plan: SheetPlan, lang: string): Words {
+  const { entries, ...rest } = wordsUnder(lang, ['sheet', 'task']);
+  const codes = [...kindsOf(plan.band).flatMap(({ standards }) => standards), ...standardsOf(plan)];
+  const wanted = new Set(codes.map((code) => `sheet.standard.${code}`));
+  const kept = Object.entries(entries).filter(
+    ([key]) => !key.startsWith('sheet.standard.') || wanted.has(key),
+  );
+  return { ...rest, entries: Object.fromEntries(kept) };
 }
