@@ -59,7 +59,7 @@ export function judge(
   const broken = [
     ...tooLong(read, band),
     ...newWords(read, parts, band),
-    ...(prose.length > 0 ? overall(prose, counts, band, lang) : []),
+    ...overall(prose, counts, band, lang),
   ];
   return { counts, broken };
 }
@@ -98,6 +98,7 @@ const baseOf = (word: string): string =>
 
 function overall(prose: readonly Read[], counts: Counts, band: Band, lang: ReadingLanguage): Broken[] {
   const limits = READING_LIMITS[band];
+  if (counts.words < FEWEST_WORDS) return [];
   const broken: Broken[] = [];
   const mean = counts.words / counts.sentences;
   if (mean > limits.mean)
@@ -109,7 +110,6 @@ function overall(prose: readonly Read[], counts: Counts, band: Band, lang: Readi
         limits.mean,
       ),
     );
-  if (counts.words < FEWEST_WORDS) return broken;
   if (lang === 'es') {
     const ease = inflesz(counts) ?? Infinity;
     if (ease < limits.inflesz)

@@ -21,7 +21,7 @@ export interface ReadingLimits {
 
 /** Counters of syllables differ by up to this many grades on the same text. */
 export const GRADE_TOLERANCE = 1.5;
-/** Below this many words a score says nothing. */
+/** Below this many words an average or a score says nothing. */
 export const FEWEST_WORDS = 100;
 
 /**

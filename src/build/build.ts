@@ -2,8 +2,10 @@
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isoDate } from '../../shared/calendar/day.ts';
+import { tellContent } from '../content/contentFault.ts';
 import { readFarm, type FarmReading, type Notice } from '../farm/readFarm.ts';
 import { tellFaults } from '../farm/tell.ts';
+import { contentFor } from './contentFor.ts';
 import { FINGERPRINT_FILE, fingerprintIn, fingerprintOf } from './fingerprint.ts';
 import { takeLock } from './lock.ts';
 import type { Places } from './places.ts';
@@ -27,7 +29,7 @@ export interface BuildWorld {
 /** How a build ended. `fresh`: the standing site was made from the very same files already. */
 export type BuildResult =
   | { ok: true; fresh: boolean; fingerprint: string; reading: ReadyFarm }
-  | { ok: false; why: 'book' | 'pages' };
+  | { ok: false; why: 'book' | 'content' | 'pages' };
 
 const LONGEST_WAIT_ms = 120_000;
 
@@ -58,7 +60,16 @@ export async function build(
     const fingerprint = fingerprintOf(places, reading.asOf, world.env['BASE_PATH'] ?? '/');
     if (options.unlessFresh && fingerprintIn(places.dist) === fingerprint)
       return { ok: true, fresh: true, fingerprint, reading };
-    const made = await makeSite(world, reading, fingerprint, clock);
+    const content = contentFor(places.root, reading);
+    if (content.faults.length > 0) {
+      world.complain(`${tellContent(content.faults, places.root)}\n${stands(places.dist)}`);
+      return { ok: false, why: 'content' };
+    }
+    const notices = [
+      ...reading.notices,
+      ...content.notices.map((notice): Notice => ({ ...notice, line: null })),
+    ];
+    const made = await makeSite(world, { ...reading, notices }, fingerprint, clock);
     return made ? { ok: true, fresh: false, fingerprint, reading } : { ok: false, why: 'pages' };
   } finally {
     giveBack();

@@ -22,3 +22,18 @@ export function tellContentFaults(faults: readonly ContentFault[]): string {
     .map(({ file, line, column, text }) => `${file}:${line}${column === null ? '' : `:${column}`}  ${text}`)
     .join('\n');
 }
+
+/**
+ * What keeps the teaching content from being taken, for the terminal: two lines before it, then one line a fault,
+ * file by file.
+ */
+export function tellContent(faults: readonly ContentFault[], root: string): string {
+  const need = faults.length === 1 ? '1 thing needs' : `${faults.length} things need`;
+  const lines = [
+    `The sheets and lessons were not taken: ${need} a hand. Nothing was changed.`,
+    `The project's folder is ${root}. Each line says file:line:column.`,
+  ];
+  for (const file of [...new Set(faults.map((one) => one.file))].sort())
+    lines.push('', tellContentFaults(faults.filter((one) => one.file === file)));
+  return `${lines.join('\n')}\n`;
+}

@@ -102,5 +102,6 @@ function standardFault(code: string, band: Band): string | null {
 /** What to do about a name that is none: the nearest one, or all there are. */
 export function meant(name: string, names: readonly string[]): string {
   const near = nearestName(name, names);
-  return near ? `did you mean "${near}"?` : `there are ${names.join(', ')}.`;
+  if (near) return `did you mean "${near}"?`;
+  return names.length > 0 ? `there are ${names.join(', ')}.` : 'there is none yet.';
 }

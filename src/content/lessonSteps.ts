@@ -115,7 +115,9 @@ function checkSheet(
   if (kind && kind.value !== 'sheet' && STEP_KINDS.some((one) => one === kind.value))
     at(sheet, 'only a step of kind="sheet" hands out a sheet.');
   const found = known.sheets.find(({ name }) => name === sheet.value);
-  const fitting = known.sheets.filter((one) => band === null || one.band === band).map(({ name }) => name);
+  const fitting = known.sheets
+    .filter((one) => band === null || (one.band ?? band) === band)
+    .map(({ name }) => name);
   if (!found)
     at(sheet, `there is no sheet "${sheet.value}"${band ? ` for ${band}` : ''}; ${meant(sheet.value, fitting)}`); // prettier-ignore
   else if (band !== null && found.band !== null && found.band !== band)

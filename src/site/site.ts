@@ -5,6 +5,7 @@ import { openLedger, type Ledger } from '../../shared/herd/ledger.ts';
 import type { Book, Farm } from '../../shared/herd/types.ts';
 import { weekView, type WeekView } from '../../shared/herd/week.ts';
 import { UNIT_ML } from '../../shared/quantity/units.ts';
+import { servedLanguages } from '../content/languages.ts';
 import { readFarm, type Notice } from '../farm/readFarm.ts';
 import { tellFaults } from '../farm/tell.ts';
 import { knownLanguages } from './words.ts';
@@ -36,10 +37,7 @@ export function openSite(): Site {
   const { farm, book, asOf, notices } = reading;
   const ledger = openLedger(book, asOf);
   const known = knownLanguages();
-  // A farm that writes es-MX is served by the words of es.
-  const base = farm.languages.map((lang) => (known.includes(lang) ? lang : (lang.split('-')[0] ?? lang)));
-  const languages = [...new Set(base)].filter((lang) => known.includes(lang));
-  const without = farm.languages.filter((_, index) => !known.includes(base[index] ?? ''));
+  const { served, without } = servedLanguages(farm.languages, known);
   opened = {
     farm,
     book,
@@ -48,7 +46,7 @@ export function openSite(): Site {
     week: weekView(book, ledger),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
     notices: [...notices, ...languageNotices(without, known)],
-    languages: languages.length > 0 ? languages : ['en'],
+    languages: served,
   };
   return opened;
 }

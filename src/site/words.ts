@@ -3,16 +3,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { flatten, type Words } from '../../shared/words/words.ts';
+import { languagesIn } from '../content/languages.ts';
 
 const WORDS_DIR = join(process.cwd(), 'content', 'words');
 const cache = new Map<string, Words>();
 
 /** Languages that Pailside has words in. */
 export function knownLanguages(): string[] {
-  return readdirSync(WORDS_DIR, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => entry.name)
-    .sort();
+  return languagesIn(WORDS_DIR);
 }
 
 /** All words of a language. Throws where it has none, or two files claim one key. */
