@@ -2,8 +2,10 @@
 import type { Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
 import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
-import type { Picture, TablePicture } from './picture.ts';
+import type { Picture } from './picture.ts';
+import { barsFrame, dotFrame, scatterFrame } from './frames.ts';
 import { linesOf, textWidth_em } from './lines.ts';
+import { tableFit } from './tableFit.ts';
 import { tellText, unitAfterBlank } from './tell.ts';
 import type { SheetUnit } from '../quantity/grade.ts';
 
@@ -65,6 +67,21 @@ export function isBeside(work: Work, words: Words, m: BandMeasures): boolean {
   );
 }
 
+/** Whether room for an answer takes what the page has left. */
+export function takesRoom(work: Work, m: BandMeasures): boolean {
+  switch (work.is) {
+    case 'working':
+    case 'drawing':
+      return true;
+    case 'lines':
+      return m.skip_mm === 0;
+    case 'boxes':
+      return work.room === true;
+    default:
+      return false;
+  }
+}
+
 /** Height of a marked jar, mm: taller where small hands colour it. */
 export function jarHeight_mm(m: BandMeasures): number {
   return m.body_pt > 18 ? 48 : 28;
@@ -94,15 +111,14 @@ function askHeight_mm(ask: Ask, words: Words, m: BandMeasures): number {
   const text = textHeight_mm(prompt, m, width);
   const work = workHeight_mm(ask.work, m);
   const drawn =
-    ask.work.is === 'picture' && ask.picture?.is === 'scatter' ? pictureHeight_mm(ask.picture, m) + 3 : 0;
+    ask.work.is === 'picture' && ask.picture?.is === 'scatter'
+      ? pictureHeight_mm(ask.picture, words, m) + 3
+      : 0;
   return (beside ? Math.max(text, work) : text + work + 1) + drawn + 2.5;
 }
 
-const hasBlanks = (picture: TablePicture): boolean =>
-  picture.rows.some((row) => row.some((cell) => 'blank' in cell));
-
 /** Height of a figure, mm. */
-export function pictureHeight_mm(picture: Picture, m: BandMeasures): number {
+export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures): number {
   const text = lineHeight_mm(m);
   switch (picture.is) {
     case 'cups': {
@@ -127,18 +143,15 @@ export function pictureHeight_mm(picture: Picture, m: BandMeasures): number {
     case 'number-line':
       return 29;
     case 'bars':
-      return text + (picture.top / picture.scale) * m.cell_mm + mmOfPt(m.body_pt) * 1.5 + 7;
+      return text + barsFrame(m, (picture.top / picture.scale) * m.cell_mm).height_mm + 2;
     case 'clocks':
       return 51;
     case 'table':
-      return (
-        (picture.rows.length + 1) *
-        (hasBlanks(picture) ? Math.max(8.9, text + 1.8) : mmOfPt(m.body_pt) * 1.2 + 3)
-      );
+      return tableFit(picture, words, m).height_mm;
     case 'dot-plot':
-      return Math.max(3, picture.most) * m.cell_mm + mmOfPt(m.body_pt) + 9;
+      return dotFrame(m, Math.max(3, picture.most) * m.cell_mm).height_mm + 1;
     case 'scatter':
-      return SCATTER_HEIGHT_MM;
+      return scatterFrame(m).height_mm;
     case 'steps':
       return Math.ceil(picture.steps.length / 2) * (m.box_mm + 3);
   }
@@ -151,7 +164,7 @@ export function taskHeight_mm(task: Task, words: Words, m: BandMeasures): number
     const told = tellText(words, line);
     return sum + textHeight_mm(told, m) + (told.includes('/') ? 1.2 : 0);
   }, 0);
-  const picture = task.picture ? pictureHeight_mm(task.picture, m) + 4 : 0;
+  const picture = task.picture ? pictureHeight_mm(task.picture, words, m) + 4 : 0;
   const asks = task.asks.reduce((sum, ask) => sum + askHeight_mm(ask, words, m), 0);
   return Math.max(lead, 8) + picture + asks + m.gap_mm;
 }
