@@ -67,8 +67,8 @@ export interface ClocksPicture {
   readonly is: 'clocks';
   readonly clocks: readonly { readonly label: Message; readonly time: string }[];
 }
-/** A cell: a number, words, a place to write (its answer stands in the key). */
-export type Cell = Shown | Message | { readonly blank: Shown };
+/** A cell: a number, words, a place to write (its answer stands in the key), or one for what a child measures. */
+export type Cell = Shown | Message | { readonly blank: Shown } | { readonly free: true };
 /** A table with a heading over each column. */
 export interface TablePicture {
   readonly is: 'table';
@@ -104,6 +104,48 @@ export interface StepsPicture {
   readonly is: 'steps';
   readonly steps: readonly { readonly words: Message; readonly place: number }[];
 }
+/** Boxes on a grid of three columns and two rows, with numbered arrows from one to another. */
+export interface FlowPicture {
+  readonly is: 'flow';
+  readonly boxes: readonly { readonly label: Message; readonly column: number; readonly row: number }[];
+  /** `from` and `to` are places in `boxes`. */
+  readonly arrows: readonly { readonly from: number; readonly to: number; readonly number: number }[];
+}
+/** A square of inheritance: a parent's two forms over the columns, the other's beside the rows. */
+export interface SquarePicture {
+  readonly is: 'square';
+  readonly top: { readonly label: Message; readonly forms: readonly [string, string] };
+  readonly side: { readonly label: Message; readonly forms: readonly [string, string] };
+  /** What belongs in the cells, row by row; empty on the sheet, written in the key. */
+  readonly cells: readonly (readonly string[])[];
+}
+/** Box plots over one axis. */
+export interface BoxPlotsPicture {
+  readonly is: 'box-plots';
+  readonly from: Shown;
+  readonly to: Shown;
+  readonly step: Shown;
+  readonly unit: SheetUnit;
+  readonly boxes: readonly {
+    readonly label: Label;
+    readonly low: Shown;
+    readonly q1: Shown;
+    readonly median: Shown;
+    readonly q3: Shown;
+    readonly high: Shown;
+  }[];
+}
+/** Points over days or weeks from zero on, with a lactation curve a·x^b·e^(−cx), a line, or both. */
+export interface CurvePicture {
+  readonly is: 'curve';
+  readonly points: readonly { readonly x: number; readonly y: Shown }[];
+  readonly wood: { readonly a: Shown; readonly b: Shown; readonly c: Shown } | null;
+  readonly line: { readonly slope: Shown; readonly intercept: Shown } | null;
+  /** Last place of the axis of x. */
+  readonly last: number;
+  readonly yLabel: Message;
+  readonly xLabel: Message;
+}
 
 /** Any figure of a sheet. */
 export type Picture =
@@ -117,4 +159,8 @@ export type Picture =
   | TablePicture
   | DotPlotPicture
   | ScatterPicture
-  | StepsPicture;
+  | StepsPicture
+  | FlowPicture
+  | SquarePicture
+  | BoxPlotsPicture
+  | CurvePicture;

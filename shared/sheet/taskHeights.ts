@@ -1,4 +1,5 @@
 // How tall a task stands on the page, in millimetres, before open room is shared out.
+import { FLOW } from '../drawing/flowMap.ts';
 import type { Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
 import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
@@ -11,6 +12,10 @@ import type { SheetUnit } from '../quantity/grade.ts';
 
 /** Height of a scatter plot with its labels; its drawing is made to this measure. */
 export const SCATTER_HEIGHT_MM = 58;
+/** Side of a cell in a square of inheritance, mm. */
+export const SQUARE_CELL_MM = 12;
+/** Height of one box plot with what is free about it, mm. */
+export const BOX_PLOT_ROW_MM = 14;
 /** Least height of the frame in which young children draw or count. */
 const COUNTING_ROOM_MM = 16;
 /** Width of a task beside its number. */
@@ -151,9 +156,16 @@ export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures
     case 'dot-plot':
       return dotFrame(m, Math.max(3, picture.most) * m.cell_mm).height_mm + 1;
     case 'scatter':
+    case 'curve':
       return scatterFrame(m).height_mm;
     case 'steps':
       return Math.ceil(picture.steps.length / 2) * (m.box_mm + 3);
+    case 'flow':
+      return FLOW.height + 1;
+    case 'square':
+      return SQUARE_CELL_MM * 2 + mmOfPt(m.body_pt) * 2.7 + 2;
+    case 'box-plots':
+      return picture.boxes.length * BOX_PLOT_ROW_MM + 6 + mmOfPt(m.body_pt);
   }
 }
 

@@ -36,6 +36,14 @@ import { scaledBars } from './scaledBars.ts';
 import { shareOfWeek } from './shareOfWeek.ts';
 import { steadierDoe } from './steadierDoe.ts';
 import { sunToMilk } from './sunToMilk.ts';
+import { chewCount } from './chewCount.ts';
+import { cleanToCold } from './cleanToCold.ts';
+import { goatOrCow } from './goatOrCow.ts';
+import { grassToMilk } from './grassToMilk.ts';
+import { modelSquare } from './modelSquare.ts';
+import { readAndProve } from './readAndProve.ts';
+import { statisticalQuestion } from './statisticalQuestion.ts';
+import { weighAndSubtract } from './weighAndSubtract.ts';
 import type { TaskKind } from './task.ts';
 import { twoDays } from './twoDays.ts';
 import { weekAtThisRate } from './weekAtThisRate.ts';
@@ -46,6 +54,7 @@ export const TASK_KINDS: readonly TaskKind[] = Object.freeze([
   countCups, moreOrLess, joinMilkings, pictureGraph, fillJars, orderCups, missingPart, twoDays, addDays, evenOdd, fillUp, kidsMilk,
   markNumberLine, addMilkings, scaledBars, equalJars, largerToSmaller, evenOut, betweenMilkings, linePlot, weekAtThisRate, sunToMilk,
   meanWeek, medianRange, dotPlot, shareOfWeek, rateAhead, otherSystem, amPmRatio, keptPercent, whatChangesMilk,
+  statisticalQuestion, readAndProve, goatOrCow, grassToMilk, modelSquare, cleanToCold, weighAndSubtract, chewCount,
   lineOfFit, residualTable, residualPlot, meanAndSd, claimCheck, farForecast, errorBound, steadierDoe,
 ]); // prettier-ignore
 

@@ -3,6 +3,7 @@ import { expect } from 'vitest';
 import type { Shown } from '../../shared/quantity/grade.ts';
 import type { Message } from '../../shared/sheet/message.ts';
 import type { Cell, Label, Picture } from '../../shared/sheet/picture.ts';
+import { readBoxPlots, readCurve, readFlow, readSquare } from './readersOlder.ts';
 import { at, labelled, numberIn, readOff, withClass, type Mark } from './drawn.ts';
 
 type Tell = (message: Message) => string;
@@ -117,12 +118,17 @@ export const READERS: Readers = {
     const text = textOf(markup);
     for (const { words } of picture.steps) expect(text).toContain(textOf(tell(words)));
   },
+  flow: (picture, marks, _, tell) => readFlow(picture, marks, tell),
+  square: (picture, marks, _, __, done) => readSquare(picture, marks, done),
+  'box-plots': (picture, marks) => readBoxPlots(picture, marks),
+  curve: (picture, marks, markup) => readCurve(picture, marks, markup),
 }; // prettier-ignore
 
 function cellShows(text: string, cell: Cell, tell: Tell, done: boolean): void {
   if ('blank' in cell) {
     if (done) expect(numberIn(text)).toBeCloseTo(valueOf(cell.blank), 6);
     else expect(text).not.toMatch(/\d/);
-  } else if ('num' in cell) expect(numberIn(text)).toBeCloseTo(valueOf(cell), 6);
+  } else if ('free' in cell) expect(text).toBe('');
+  else if ('num' in cell) expect(numberIn(text)).toBeCloseTo(valueOf(cell), 6);
   else expect(text.toLowerCase()).toBe(tell(cell).toLowerCase());
 }

@@ -1,0 +1,119 @@
+// Arrows of matter and energy on a farm with goats: what moves along each, what comes round and what does not.
+import { askInWords } from './askInWords.ts';
+import { whole } from '../quantity/grade.ts';
+import { count, msg, sub } from '../sheet/message.ts';
+import type { FlowPicture } from '../sheet/picture.ts';
+import type { TaskContext } from './context.ts';
+import { taskKind, type Ask, type Task } from './task.ts';
+
+type Moves = 'energy' | 'matter' | 'both';
+
+const BOXES = [
+  { name: 'sun', column: 0, row: 0 },
+  { name: 'plants', column: 1, row: 0 },
+  { name: 'doe', column: 2, row: 0 },
+  { name: 'air', column: 0, row: 1 },
+  { name: 'soil', column: 1, row: 1 },
+  { name: 'kid', column: 2, row: 1 },
+] as const;
+type Box = (typeof BOXES)[number]['name'];
+
+interface Arrow {
+  readonly name: string;
+  readonly from: Box;
+  readonly to: Box;
+  readonly moves: Moves;
+}
+
+/** Matter and energy at the level of grades 6-8 (MS-LS1-6, MS-LS2-3); school knowledge, from memory. */
+const ARROWS: readonly Arrow[] = [
+  { name: 'light', from: 'sun', to: 'plants', moves: 'energy' },
+  { name: 'carbon', from: 'air', to: 'plants', moves: 'matter' },
+  { name: 'feed', from: 'plants', to: 'doe', moves: 'both' },
+  { name: 'milk', from: 'doe', to: 'kid', moves: 'both' },
+  { name: 'manure', from: 'doe', to: 'soil', moves: 'both' },
+  { name: 'minerals', from: 'soil', to: 'plants', moves: 'matter' },
+  { name: 'breath', from: 'soil', to: 'air', moves: 'matter' },
+];
+const CIRCLE = ['feed', 'manure', 'minerals'] as const;
+const LONGER = ['feed', 'manure', 'breath', 'carbon'] as const;
+
+/** The numbered arrows, in an order by chance. */
+function flowOf(context: TaskContext): { picture: FlowPicture; numberOf: (name: string) => number } {
+  const mixed = context.chance.shuffle(ARROWS);
+  const numberOf = (name: string) => mixed.findIndex((arrow) => arrow.name === name) + 1;
+  const at = (box: Box) => BOXES.findIndex(({ name }) => name === box);
+  const picture: FlowPicture = {
+    is: 'flow',
+    boxes: BOXES.map(({ name, column, row }) => ({
+      label: msg(`task.grass-to-milk.box-${name}`),
+      column,
+      row,
+    })),
+    arrows: mixed.map(({ from, to }, index) => ({ from: at(from), to: at(to), number: index + 1 })),
+  };
+  return { picture, numberOf };
+}
+
+/** Three arrows to ask about: one that carries energy alone or matter alone, and two of the others. */
+function asked(context: TaskContext): Arrow[] {
+  const single = context.chance.pick(ARROWS.filter(({ moves }) => moves !== 'both'));
+  const others = context.chance.shuffle(ARROWS.filter((one) => one !== single));
+  const both = others.find(({ moves }) => moves === 'both') as Arrow;
+  const third = others.find((one) => one !== both) as Arrow;
+  return context.chance.shuffle([single, both, third]);
+}
+
+function askArrow(arrow: Arrow, number: number): Ask {
+  const words = (moves: Moves) => sub(msg(`task.grass-to-milk.${moves}`));
+  return {
+    prompt: msg('task.grass-to-milk.ask-arrow', { arrow: count(number) }),
+    work: { is: 'ring', of: (['energy', 'matter', 'both'] as const).map(words) },
+    answer: msg('sheet.answer-name', { name: words(arrow.moves) }),
+    values: [arrow.moves],
+    accepted: [],
+    steps: [msg('task.grass-to-milk.step-arrow', { what: sub(msg(`task.grass-to-milk.is-${arrow.name}`)) })],
+  };
+}
+
+function task(context: TaskContext): Task {
+  const { picture, numberOf } = flowOf(context);
+  const [a, b, c] = CIRCLE.map((name) => count(numberOf(name)));
+  const [d, e, f, g] = LONGER.map((name) => count(numberOf(name)));
+  const slots = { a, b, c } as Record<string, NonNullable<typeof a>>;
+  const longer = { d, e, f, g } as Record<string, NonNullable<typeof a>>;
+  return {
+    kind: 'grass-to-milk',
+    standards: ['MS-LS1-6', 'MS-LS1-7', 'MS-LS2-3'],
+    lead: [msg('task.grass-to-milk.lead')],
+    picture,
+    asks: [
+      ...asked(context).map((arrow) => askArrow(arrow, numberOf(arrow.name))),
+      {
+        prompt: msg('task.grass-to-milk.ask-circle'),
+        work: { is: 'boxes', after: [null, null, null], signs: ['→', '→'] },
+        answer: msg('task.grass-to-milk.answer-circle', slots),
+        values: CIRCLE.map((name) => whole(numberOf(name))),
+        accepted: [msg('task.grass-to-milk.accept-circle', longer)],
+        steps: [msg('task.grass-to-milk.step-circle')],
+      },
+      askInWords(msg('task.grass-to-milk.ask-energy'), msg('task.grass-to-milk.answer-energy'), 2, [
+        msg('task.grass-to-milk.accept-energy'),
+      ]),
+      askInWords(msg('task.grass-to-milk.ask-rebuilt'), msg('task.grass-to-milk.answer-rebuilt')),
+    ],
+    mistake: { what: msg('task.grass-to-milk.mistake'), why: msg('task.grass-to-milk.why') },
+    fromBook: [],
+  };
+}
+
+/** Matter circles and energy flows (MS-LS2-3), from photosynthesis (MS-LS1-6) to milk rebuilt from feed (MS-LS1-7). */
+export const grassToMilk = taskKind<'farm'>({
+  name: 'grass-to-milk',
+  bands: ['6-8'],
+  standards: ['MS-LS1-6', 'MS-LS1-7', 'MS-LS2-3'],
+  lack: 'nothing',
+  candidates: () => ['farm'],
+  touches: () => [],
+  make: task,
+});
