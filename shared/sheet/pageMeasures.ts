@@ -84,6 +84,29 @@ export function measuresFor(grade: Grade, print: PrintSize): BandMeasures {
   return { ...measures, skip_mm: skips ? measures.rule_mm / 2 : 0 };
 }
 
+/** How close a sheet is set: parts of the type and of what is left free. */
+export interface Setting {
+  readonly type: number;
+  readonly free: number;
+}
+/** As the grade asks for, and two closer ones for a sheet with a task that fills more than a page. Large print keeps its 18 points. */
+export const SETTINGS: readonly Setting[] = Object.freeze([
+  { type: 1, free: 1 },
+  { type: 0.95, free: 0.75 },
+  { type: 0.9, free: 0.5 },
+]);
+
+/** Sizes set closer. */
+export function setCloser(m: BandMeasures, { type, free }: Setting): BandMeasures {
+  return {
+    ...m,
+    body_pt: m.body_pt * type,
+    skip_mm: m.skip_mm * free,
+    working_mm: m.working_mm * (free + 1) * 0.5,
+    gap_mm: m.gap_mm * (free + 1) * 0.5,
+  };
+}
+
 /** The written-on part of a page: the same width on both papers, so that a graph keeps its millimetres. */
 export const LIVE_WIDTH_MM = 180;
 /** Page margins: sides leave the live width; printers leave about a quarter of an inch white (from memory). */

@@ -25,6 +25,8 @@ const BLANK_WIDTHS_MM = [22, 14] as const;
 /** White above and below, mm, and the line between rows. */
 const AIR_MM = 2.8;
 const LINE = 1.2;
+/** A table taller than this is turned, where its rows fit beside each other. */
+const TALL_MM = 72;
 /** Type is not set smaller than this part of the sheet's. */
 const LEAST_SCALE = 0.7;
 /** Column heads are bold, which runs a little wider. */
@@ -45,6 +47,9 @@ export function isOpen(cell: Cell): boolean {
 export function tableFit(picture: TablePicture, words: Words, m: BandMeasures): TableFit {
   const upright = { columns: picture.columns, rows: picture.rows };
   const ways = [upright, ...(canTurn(picture) ? [turned(picture)] : [])];
+  // Few columns of many rows take less of the page on their side, where there is the width for it.
+  const [up, side] = ways.map((way) => setIn(way, words, m, 0, 1));
+  if (up && side && up.table.height_mm > TALL_MM && side.full_mm <= ROOM_MM) return side.table;
   // First the ordinary white, then less of it, each upright before turned; the last is set smaller.
   for (const tight of [0, 1] as const)
     for (const way of ways) {
@@ -57,7 +62,8 @@ export function tableFit(picture: TablePicture, words: Words, m: BandMeasures): 
 }
 
 /** A table of few rows can be read on its side as well. */
-const canTurn = ({ columns, rows }: TablePicture): boolean => rows.length < columns.length - 1;
+const canTurn = ({ columns, rows }: TablePicture): boolean =>
+  rows.length < columns.length - 1 || columns.length < rows.length - 1;
 
 function turned({ columns, rows }: TablePicture): Pick<TableFit, 'columns' | 'rows'> {
   const across = columns.map((column, place): Cell[] => [
@@ -73,7 +79,7 @@ function setIn(
   m: BandMeasures,
   tight: 0 | 1,
   scale: number,
-): { readonly table: TableFit; readonly least_mm: number } {
+): { readonly table: TableFit; readonly least_mm: number; readonly full_mm: number } {
   const type = mmOfPt(m.body_pt) * scale;
   const [side_mm, blankWidth_mm] = [SIDES_MM[tight], BLANK_WIDTHS_MM[tight]];
   const blankHeight_mm = Math.max(8.6, m.box_mm * 0.72);
@@ -110,5 +116,6 @@ function setIn(
   return {
     table: { columns, rows, side_mm, scale, blankWidth_mm, blankHeight_mm, height_mm },
     least_mm,
+    full_mm,
   };
 }
