@@ -3,7 +3,8 @@ import { build } from '../build/build.ts';
 import { thisWorld } from '../build/world.ts';
 import { deskSettings, openDesk } from '../desk/serve.ts';
 import { readPrintOptions } from '../print/options.ts';
-import { printSheets, sheetLanguages } from '../print/printSheets.ts';
+import { printSheets } from '../print/printSheets.ts';
+import { readShelf } from '../print/shelf.ts';
 import { runCommand } from '../build/plainError.ts';
 
 await runCommand(async () => {
@@ -13,14 +14,21 @@ await runCommand(async () => {
     world.complain('Nothing was printed.');
     return 1;
   }
-  const langs = sheetLanguages(world.places.dist, result.reading.farm.languages);
-  const asked = readPrintOptions(process.argv.slice(2), langs);
+  const shelf = readShelf(world.places.dist);
+  if (shelf === null) {
+    world.complain('Nothing was printed: there is no sheet in content/sheets.');
+    return 1;
+  }
+  const asked = readPrintOptions(process.argv.slice(2), shelf);
   if (!asked.ok) {
     world.complain(`Nothing was printed:\n${asked.faults.map((fault) => `  ${fault}`).join('\n')}`);
-    world.complain('Options stand after "--", for instance:  npm run print -- --band 3-5 --lang en');
+    world.complain(
+      'Options stand after "--", for instance:\n' +
+        '  npm run print -- --grade 2 --sheets cups-we-can-count --copies 30 --word fern --lang en',
+    );
     return 2;
   }
-  await printSheets(world, result.reading, asked.options, () =>
+  await printSheets(world, result.reading, shelf, asked.options, () =>
     openDesk(deskSettings(world.places, world.env), 0),
   );
   return 0;

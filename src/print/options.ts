@@ -1,90 +1,176 @@
 // Reads what `npm run print` was asked for; what it cannot take, it names, all at once.
+import {
+  copiesOf,
+  gradeOf,
+  gradeSign,
+  isClassWord,
+  KEY_KINDS,
+  LONGEST_WORD,
+  sheetsFor,
+  type PackOrder,
+  type Shelf,
+} from '../../shared/pack/order.ts';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
+import { MOST_COPIES } from '../../shared/sheet/classSet.ts';
+import { PAPERS, PRINT_SIZES } from '../../shared/sheet/pageMeasures.ts';
+import { bandOfGrade, topGrade, type Grade } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
+import { readArguments, type ArgumentName } from './arguments.ts';
 
-/** Sizes of paper. */
-export type Paper = 'letter' | 'a4';
+/** One PDF: its order, and what its file is called after. */
+export interface AskedPack {
+  readonly order: PackOrder;
+  /** `3-5` where a whole band was asked for, `grade-4` where a grade was. */
+  readonly whom: string;
+  /** Whether all sheets of the band are in it. */
+  readonly all: boolean;
+}
 
-/** What was asked for; null where nothing was, so that the farm's own way holds. */
+/** What was asked for; `out` is null where no folder was named. */
 export interface PrintOptions {
-  readonly bands: readonly Band[];
-  readonly langs: readonly string[];
-  readonly paper: Paper | null;
-  readonly seed: string | null;
+  readonly packs: readonly AskedPack[];
   readonly out: string | null;
 }
 
 /** The options, or one line for each that is wrong. */
 export type PrintOptionsReading = { ok: true; options: PrintOptions } | { ok: false; faults: string[] };
 
-const PAPERS: readonly Paper[] = ['letter', 'a4'];
-const NAMES = ['band', 'lang', 'out', 'paper', 'seed'] as const;
-type Name = (typeof NAMES)[number];
-// A seed becomes part of an address and of a file's name.
-const SEED = /^[\p{L}\p{N}][\p{L}\p{N}_-]{0,39}$/u;
+/** The grades that packs are for. */
+interface Group {
+  readonly grade: Grade;
+  readonly whom: string;
+}
+
+/** What holds for every pack of an order. */
+type Common = Pick<PackOrder, 'copies' | 'word' | 'paper' | 'print' | 'key' | 'cover'>;
 
 /**
- * Reads `--band 3-5 --lang es --paper a4 --seed clover --out FOLDER`, in any order, also as
- * `--band=3-5`. `--band` and `--lang` may come again or hold several with commas; without them all
- * bands and all of `langs` are meant.
+ * Reads `--grade 2 --sheets cups-we-can-count --copies 30 --word fern --lang es --paper a4 --print large --key short --cover`,
+ * in any order, also as `--grade=2`. `--band`, `--sheets` and `--lang` may come again or hold several with commas. Without
+ * grade, band and sheets every band is meant, with all its sheets; without `--lang` every language; without `--copies` one
+ * copy. `--seed` is another name for `--word`.
  */
-export function readPrintOptions(args: readonly string[], langs: readonly string[]): PrintOptionsReading {
+export function readPrintOptions(args: readonly string[], shelf: Shelf): PrintOptionsReading {
   const faults: string[] = [];
-  const given = pairsOf(args, faults);
-  const several = (name: Name, allowed: readonly string[]) => {
-    const values = given.filter(([one]) => one === name).flatMap(([, value]) => value.split(','));
-    const known = values.map((value) => allowedOne(name, value, allowed, faults));
-    return values.length === 0 ? [...allowed] : [...new Set(known.filter((one) => one !== null))];
-  };
-  const last = (name: Name) => given.findLast(([one]) => one === name)?.[1] ?? null;
-  const bands = several('band', BANDS) as Band[];
-  const chosen = several('lang', langs);
-  const paperText = last('paper');
-  const paper = paperText === null ? null : (allowedOne('paper', paperText, PAPERS, faults) as Paper | null);
-  const seed = last('seed');
-  if (seed !== null && !SEED.test(seed))
-    faults.push(`--seed "${seed}": a seed is one word of letters, digits, "-" and "_", up to 40 of them.`);
-  const out = last('out');
+  const given = readArguments(args, faults);
+  const asked = lookInto(given, faults);
+  const common = commonOf(asked, shelf, faults);
+  const langs = asked.several('lang', shelf.langs) ?? shelf.langs;
+  const names = asked.several('sheets', shelf.sheets.map(({ name }) => name)); // prettier-ignore
+  const groups = groupsOf(asked, shelf, names, faults);
+  const packs = faults.length > 0 ? [] : packsOf(shelf, groups, names, langs, common, faults);
   return faults.length > 0
     ? { ok: false, faults }
-    : { ok: true, options: { bands, langs: chosen, paper, seed, out } };
+    : { ok: true, options: { packs, out: asked.last('out') ?? null } };
 }
 
-function pairsOf(args: readonly string[], faults: string[]): [Name, string][] {
-  const pairs: [Name, string][] = [];
-  for (let at = 0; at < args.length; at += 1) {
-    const word = args[at] ?? '';
-    const match = /^--([^=]*)(?:=(.*))?$/s.exec(word);
-    if (!match) {
-      faults.push(`"${word}": nothing is expected here without an option before it. ${options()}`);
-      continue;
+/** The arguments, looked into by name; a value that is not allowed becomes a fault. */
+interface Asked {
+  /** All values of a name that are allowed, each once; undefined where nothing was asked. */
+  several(name: ArgumentName, allowed: readonly string[]): string[] | undefined;
+  /** The value that was given last. */
+  last(name: ArgumentName): string | undefined;
+  /** One of a few values, or what is usual. */
+  choice<T extends string>(name: ArgumentName, allowed: readonly T[], usual: T): T;
+}
+
+function lookInto(given: readonly (readonly [ArgumentName, string])[], faults: string[]): Asked {
+  const allowedOne = <T extends string>(name: ArgumentName, value: string, allowed: readonly T[]) => {
+    const found = allowed.find((one) => one.toLowerCase() === value.trim().toLowerCase());
+    if (found !== undefined) return found;
+    const near = nearestName(value, allowed);
+    faults.push(
+      `--${name} "${value}": allowed is ${allowed.join(', ')}.${near === null ? '' : ` Did you mean "${near}"?`}`,
+    );
+    return null;
+  };
+  const last = (name: ArgumentName) => given.findLast(([one]) => one === name)?.[1];
+  return {
+    last,
+    several: (name, allowed) => {
+      const values = given.filter(([one]) => one === name).flatMap(([, value]) => value.split(','));
+      const known = values.flatMap((value) => allowedOne(name, value, allowed) ?? []);
+      return values.length === 0 ? undefined : [...new Set(known)];
+    },
+    choice: (name, allowed, usual) => {
+      const text = last(name);
+      return text === undefined ? usual : (allowedOne(name, text, allowed) ?? usual);
+    },
+  };
+}
+
+function commonOf(asked: Asked, shelf: Shelf, faults: string[]): Common {
+  const copiesText = asked.last('copies');
+  const copies = copiesText === undefined ? 1 : copiesOf(copiesText.trim());
+  if (copies === null)
+    faults.push(`--copies "${copiesText}": allowed is a whole number from 1 to ${MOST_COPIES}.`);
+  const [seed, plain] = [asked.last('seed'), asked.last('word')];
+  if (seed !== undefined && plain !== undefined && seed !== plain)
+    faults.push(`--word "${plain}" and --seed "${seed}" are two names of one thing; give one of them.`);
+  const word = plain ?? seed ?? shelf.word;
+  if (!isClassWord(word))
+    faults.push(`--${plain === undefined ? 'seed' : 'word'} "${word}": a class word is one word of letters, digits, "-" and "_", up to ${LONGEST_WORD} of them.`); // prettier-ignore
+  return {
+    copies: copies ?? 1,
+    word,
+    paper: asked.choice('paper', PAPERS, shelf.paper),
+    print: asked.choice('print', PRINT_SIZES, 'ordinary'),
+    // One copy has room for its whole key; thirty of them would be a book.
+    key: asked.choice('key', KEY_KINDS, copies === 1 ? 'full' : 'short'),
+    cover: asked.choice('cover', ['yes', 'no'], 'yes') === 'yes',
+  };
+}
+
+/** The grades that are asked for: by grade, by band, else the bands of the sheets, else all. */
+function groupsOf(
+  asked: Asked,
+  shelf: Shelf,
+  names: readonly string[] | undefined,
+  faults: string[],
+): readonly Group[] {
+  const bands = asked.several('band', BANDS) as Band[] | undefined;
+  const text = asked.last('grade');
+  if (text !== undefined) {
+    const grade = gradeOf(text);
+    if (grade === null) {
+      faults.push(`--grade "${text}": allowed is K, 1, 2, … 12.`);
+      return [];
     }
-    const name = NAMES.find((one) => one === match[1]);
-    const next = args[at + 1];
-    const value = match[2] ?? (next === undefined || next.startsWith('--') ? undefined : next);
-    // Its value, if one follows, belongs to an unknown option as well.
-    if (match[2] === undefined && value !== undefined) at += 1;
-    if (name === undefined)
-      faults.push(`"${word}": there is no such option. ${options()}${meant(match[1] ?? '')}`);
-    else if (value === undefined || value === '') faults.push(`--${name}: its value is missing.`);
-    else pairs.push([name, value]);
+    const other = bands?.find((band) => band !== bandOfGrade(grade));
+    if (other !== undefined)
+      faults.push(`--grade ${gradeSign(grade)} is not in --band ${other}; give one of them.`);
+    return [{ grade, whom: `grade-${gradeSign(grade)}` }];
   }
-  return pairs;
+  const ofSheets = names && shelf.sheets.filter(({ name }) => names.includes(name)).map(({ band }) => band);
+  return BANDS.filter((band) => (bands ?? ofSheets ?? BANDS).includes(band)).map((band) => ({
+    grade: topGrade(band),
+    whom: band,
+  }));
 }
 
-const options = () => `There are: ${NAMES.map((name) => `--${name}`).join(', ')}.`;
-
-function meant(text: string): string {
-  const name = nearestName(text, NAMES);
-  return name === null ? '' : ` Did you mean "--${name}"?`;
-}
-
-function allowedOne(name: Name, value: string, allowed: readonly string[], faults: string[]): string | null {
-  const found = allowed.find((one) => one.toLowerCase() === value.trim().toLowerCase());
-  if (found !== undefined) return found;
-  const near = nearestName(value, allowed);
-  faults.push(
-    `--${name} "${value}": allowed is ${allowed.join(', ')}.${near === null ? '' : ` Did you mean "${near}"?`}`,
+function packsOf(
+  shelf: Shelf,
+  groups: readonly Group[],
+  names: readonly string[] | undefined,
+  langs: readonly string[],
+  common: Common,
+  faults: string[],
+): AskedPack[] {
+  const met = new Set<string>();
+  const packs = langs.flatMap((lang) =>
+    groups.flatMap(({ grade, whom }): AskedPack[] => {
+      const ready = sheetsFor(shelf, bandOfGrade(grade), lang).map(({ name }) => name);
+      const sheets = ready.filter((name) => names === undefined || names.includes(name));
+      for (const name of sheets) met.add(name);
+      const all = sheets.length === ready.length;
+      return sheets.length === 0 ? [] : [{ order: { ...common, grade, sheets, lang }, whom, all }];
+    }),
   );
-  return null;
+  for (const name of names ?? []) {
+    const sheet = shelf.sheets.find((one) => one.name === name);
+    if (!sheet || met.has(name)) continue;
+    const written = sheet.langs.some((lang) => langs.includes(lang));
+    faults.push(`--sheets "${name}": ${written ? `it is for grades ${sheet.band}, which were not asked for` : `it is not written in ${langs.join(', ')}`}.`); // prettier-ignore
+  }
+  return packs;
 }

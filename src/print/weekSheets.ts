@@ -2,9 +2,10 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BuildWorld, ReadyFarm } from '../build/build.ts';
-import { sheetJobs } from './jobs.ts';
+import { packJobs } from './jobs.ts';
 import { readPrintOptions } from './options.ts';
-import { printsFolder, printSheets, sheetLanguages, type ServeSite } from './printSheets.ts';
+import { printsFolder, printSheets, type ServeSite } from './printSheets.ts';
+import { readShelf } from './shelf.ts';
 
 // Beside the sheets, so that a folder thrown away is printed again.
 const STAMP = '.printed';
@@ -16,20 +17,18 @@ export async function printWeekSheets(
   fingerprint: string,
   serveSite: ServeSite,
 ): Promise<void> {
-  const langs = sheetLanguages(world.places.dist, reading.farm.languages);
-  const everything = readPrintOptions([], langs);
-  const [first] = langs;
-  if (!everything.ok || first === undefined) return;
+  const shelf = readShelf(world.places.dist);
+  if (shelf === null) return;
+  const everything = readPrintOptions([], shelf);
+  if (!everything.ok) throw new Error(everything.faults.join('\n'));
   const folder = printsFolder(world, reading.asOf);
   const stamp = join(folder, STAMP);
-  const files = sheetJobs(everything.options, reading.farm.units, first).map(({ file }) =>
-    join(folder, file),
-  );
+  const files = packJobs(everything.options.packs, shelf).map(({ file }) => join(folder, file));
   const printed =
     existsSync(stamp) &&
     readFileSync(stamp, 'utf8') === fingerprint &&
     files.every((file) => existsSync(file));
   if (printed) return;
-  await printSheets(world, reading, everything.options, serveSite);
+  await printSheets(world, reading, shelf, everything.options, serveSite);
   writeFileSync(stamp, fingerprint);
 }

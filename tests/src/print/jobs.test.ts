@@ -1,43 +1,41 @@
-// Which pages an order prints.
+// Which page an order prints from, and what its file is called.
 import { describe, expect, it } from 'vitest';
-import { sheetJobs } from '../../../src/print/jobs.ts';
-import { readPrintOptions } from '../../../src/print/options.ts';
+import type { PackOrder, Shelf } from '../../../shared/pack/order.ts';
+import { packJobs } from '../../../src/print/jobs.ts';
 
-function jobs(args: readonly string[], units: 'us' | 'metric', first = 'en') {
-  const reading = readPrintOptions(args, ['en', 'es']);
-  if (!reading.ok) throw new Error(reading.faults.join());
-  return sheetJobs(reading.options, units, first).map(({ address, file }) => `${address}  ${file}`);
-}
+const SHELF: Shelf = { langs: ['en', 'es'], sheets: [], word: '2026-05-21', paper: 'letter' };
+const ORDER: PackOrder = {
+  grade: 5, sheets: ['a', 'b', 'c'], copies: 1, word: '2026-05-21', lang: 'en', paper: 'letter', print: 'ordinary',
+  key: 'full', cover: true,
+}; // prettier-ignore
+const job = (change: Partial<PackOrder>, whom: string, all: boolean, shelf = SHELF) =>
+  packJobs([{ order: { ...ORDER, ...change }, whom, all }], shelf)[0];
 
-describe('sheetJobs', () => {
-  it('prints every band in every language, on the paper of the farm, with the seed of the page', () => {
-    expect(jobs([], 'us')).toMatchInlineSnapshot(`
-      [
-        "sheets/k-2/?paper=letter  sheet-k-2-en-letter.pdf",
-        "sheets/3-5/?paper=letter  sheet-3-5-en-letter.pdf",
-        "sheets/6-8/?paper=letter  sheet-6-8-en-letter.pdf",
-        "sheets/9-12/?paper=letter  sheet-9-12-en-letter.pdf",
-        "es/sheets/k-2/?paper=letter  sheet-k-2-es-letter.pdf",
-        "es/sheets/3-5/?paper=letter  sheet-3-5-es-letter.pdf",
-        "es/sheets/6-8/?paper=letter  sheet-6-8-es-letter.pdf",
-        "es/sheets/9-12/?paper=letter  sheet-9-12-es-letter.pdf",
-      ]
-    `);
+describe('packJobs', () => {
+  it('prints the week of a band from the print room', () => {
+    expect(job({}, '3-5', true)).toEqual({
+      address:
+        'print/?grade=5&sheets=a,b,c&copies=1&word=2026-05-21&lang=en&paper=letter&print=ordinary&key=full&cover=yes',
+      file: 'sheets-3-5-en-letter.pdf',
+    });
   });
 
-  it('prints A4 for a metric farm, and what was asked for before that', () => {
-    expect(jobs(['--band', '6-8', '--lang', 'en'], 'metric')).toEqual([
-      'sheets/6-8/?paper=a4  sheet-6-8-en-a4.pdf',
-    ]);
-    expect(jobs(['--band', '6-8', '--lang', 'en', '--paper', 'letter', '--seed', 'ñu'], 'metric')).toEqual([
-      'sheets/6-8/?seed=%C3%B1u&paper=letter  sheet-6-8-en-letter-ñu.pdf',
-    ]);
+  it('names what differs from the week, in the language of the sheets', () => {
+    const change = { grade: 2, sheets: ['a'], copies: 30, word: 'ñu', lang: 'es', paper: 'a4', print: 'large', cover: false } as const; // prettier-ignore
+    expect(job(change, 'grade-2', false)).toEqual({
+      address:
+        'es/print/?grade=2&sheets=a&copies=30&word=%C3%B1u&lang=es&paper=a4&print=large&key=full&cover=no',
+      file: 'sheets-grade-2-a-30-copies-ñu-es-a4-large.pdf',
+    });
+  });
+
+  it('names the first of many sheets', () => {
+    expect(job({}, 'grade-5', false)?.file).toBe('sheets-grade-5-a-and-2-more-en-letter.pdf');
   });
 
   it('looks for the first language of the site at its root, whichever that is', () => {
-    expect(jobs(['--band', 'k-2'], 'metric', 'es')).toEqual([
-      'en/sheets/k-2/?paper=a4  sheet-k-2-en-a4.pdf',
-      'sheets/k-2/?paper=a4  sheet-k-2-es-a4.pdf',
-    ]);
+    const shelf = { ...SHELF, langs: ['es', 'en'] };
+    expect(job({ lang: 'es' }, '3-5', true, shelf)?.address).toMatch(/^print\//);
+    expect(job({ lang: 'en' }, '3-5', true, shelf)?.address).toMatch(/^en\/print\//);
   });
 });

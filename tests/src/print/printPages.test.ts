@@ -100,6 +100,23 @@ describe('printPages', () => {
     expect(asked).toBe(0);
   });
 
+  it('tells how far each page says that it is', async () => {
+    const script = `let made = 0;
+      const timer = setInterval(() => {
+        made += 1;
+        document.documentElement.dataset.packMade = made + '/3';
+        if (made < 3) return;
+        clearInterval(timer);
+        document.documentElement.dataset.sheetReady = 'yes';
+      }, 150);`;
+    const { root, url } = await deskOf({ 'x/index.html': '<!doctype html><title>x</title><script src="/count.js"></script>', 'count.js': script }); // prettier-ignore
+    const heard: string[] = [];
+    await printPages(browser, url, [{ address: 'x/', file: 'x.pdf' }], root, 5000, (job, made, of) =>
+      heard.push(`${job.file} ${made}/${of}`),
+    );
+    expect(heard).toEqual(['x.pdf 1/3', 'x.pdf 2/3', 'x.pdf 3/3']);
+  });
+
   it('says which page is missing, and writes nothing', async () => {
     const { root, url } = await deskOf({});
     const out = join(root, 'out');

@@ -8,16 +8,22 @@ import { printWeekSheets } from '../../../src/print/weekSheets.ts';
 import { ownFolder, smallWorld, writeFiles } from '../build/smallFarm.ts';
 
 const BANDS = ['3-5', '6-8', '9-12', 'k-2'];
-const sheet = (band: string) =>
-  `<!doctype html><html lang="en" data-sheet-ready="yes"><head><title>${band}</title></head><body>${band}</body></html>`;
+const ROOM =
+  '<!doctype html><html lang="en" data-sheet-ready="yes" data-pack-made="1/1"><head><title>room</title></head><body>x</body></html>';
+const SHELF = {
+  langs: ['en'],
+  sheets: BANDS.map((band) => ({ name: `of-${band}`, band, when: 'before', minutes: 20, langs: ['en'] })),
+  word: '2026-05-21',
+  paper: 'letter',
+};
 
-async function builtWorld() {
+async function builtWorld(shelf: typeof SHELF | null = SHELF) {
   const { world, heard } = smallWorld(ownFolder());
   const result = await build(world);
   if (!result.ok) throw new Error(heard.complaints.join());
   writeFiles(world.places.dist, {
     'index.html': '<!doctype html><html lang="en"><title>front</title></html>',
-    ...Object.fromEntries(BANDS.map((band) => [`sheets/${band}/index.html`, sheet(band)])),
+    ...(shelf === null ? {} : { 'print/index.html': ROOM, 'print/shelf.json': JSON.stringify(shelf) }),
   });
   const folder = join(world.places.prints, '2026-05-21');
   let served = 0;
@@ -38,7 +44,7 @@ describe('printWeekSheets', () => {
     await print('one');
     expect(readdirSync(folder).sort()).toEqual([
       '.printed',
-      ...BANDS.map((band) => `sheet-${band}-en-letter.pdf`),
+      ...BANDS.map((band) => `sheets-${band}-en-letter.pdf`),
     ]);
     await print('one');
     expect(times()).toBe(1);
@@ -49,9 +55,17 @@ describe('printWeekSheets', () => {
   it('prints again where a sheet was thrown away', async () => {
     const { folder, print, times } = await builtWorld();
     await print('one');
-    rmSync(join(folder, 'sheet-3-5-en-letter.pdf'));
+    rmSync(join(folder, 'sheets-3-5-en-letter.pdf'));
     await print('one');
     expect(times()).toBe(2);
-    expect(readdirSync(folder)).toContain('sheet-3-5-en-letter.pdf');
+    expect(readdirSync(folder)).toContain('sheets-3-5-en-letter.pdf');
+  });
+
+  it('prints nothing of a site without sheets', async () => {
+    const { print, times } = await builtWorld(null);
+    await print('one');
+    const none = await builtWorld({ ...SHELF, sheets: [] });
+    await none.print('one');
+    expect(times() + none.times()).toBe(0);
   });
 });
