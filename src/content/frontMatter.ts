@@ -41,7 +41,7 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
   };
   if (written.errors.length > 0) {
     const faults = written.errors.map(({ pos, message }) => {
-      const text = `the head is no YAML here: ${message.split('\n')[0] ?? ''}`;
+      const text = `the head is no YAML here: ${(message.split('\n')[0] ?? '').replace(/ at line \d+, column \d+:?$/, '')}.`;
       return { file, ...placeOf(pos[0]), text };
     });
     return { ok: false, faults, ...rest };
@@ -57,7 +57,8 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
   const read = shape.safeParse(written.toJS() ?? {});
   if (!read.success) {
     const fields = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
-    return { ok: false, faults: shapeFaults(file, read.error.issues, lineOf, fields), ...rest };
+    const head = { lineOf, has: (path: readonly PropertyKey[]) => written.hasIn(path), fields };
+    return { ok: false, faults: shapeFaults(file, read.error.issues, head), ...rest };
   }
   return { ok: true, head: read.data, ...rest, lineOf };
 }
@@ -65,8 +66,15 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
 function shapeFaults(
   file: string,
   issues: readonly z.core.$ZodIssue[],
-  lineOf: (path: readonly PropertyKey[]) => number,
-  fields: readonly string[],
+  {
+    lineOf,
+    has,
+    fields,
+  }: {
+    readonly lineOf: (path: readonly PropertyKey[]) => number;
+    readonly has: (path: readonly PropertyKey[]) => boolean;
+    readonly fields: readonly string[];
+  },
 ): ContentFault[] {
   return issues.flatMap((issue) => {
     if (issue.code === 'unrecognized_keys')
@@ -77,6 +85,8 @@ function shapeFaults(
         return { file, line: lineOf([...issue.path, key]), column: null, text };
       });
     const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : 'the head';
-    return [{ file, line: lineOf(issue.path), column: null, text: `${where}: ${issue.message}.` }];
+    const isMissing = issue.path.length > 0 && !has(issue.path);
+    const text = `${where}${isMissing ? ' is missing' : ''}: ${issue.message}.`;
+    return [{ file, line: lineOf(issue.path), column: null, text }];
   });
 }

@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
 import { WHENS, type SheetPlan, type SheetText, type When } from '../../shared/sheet/plan.ts';
-import { kindNamed, kindsOf } from '../../shared/tasks/kinds.ts';
+import { kindNamed, kindsOf, TASK_KINDS } from '../../shared/tasks/kinds.ts';
 import { STANDARDS } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
 import type { ContentFault } from './contentFault.ts';
@@ -25,7 +25,7 @@ export type SheetReading =
   | { readonly ok: true; readonly sheet: SheetFile }
   | { readonly ok: false; readonly faults: readonly ContentFault[] };
 
-const text = z.string().trim().min(1, 'write something here');
+const text = z.string('write something here').trim().min(1, 'write something here');
 const oneOf = <T extends string>(names: readonly T[]) =>
   z.enum(names as unknown as [T, ...T[]], `one of ${names.join(', ')} stands here`);
 
@@ -59,24 +59,27 @@ export function readSheetFile(
   figures: readonly string[],
 ): SheetReading {
   const reading = readHead(file, written, shape);
-  if (!reading.ok) return reading;
-  const { head, body, bodyLine, lineOf } = reading;
-  const parts = partsOf(body, bodyLine);
+  // What stands below a faulty head is looked at all the same, so that everything is told at once.
+  const parts = reading.body === null ? [] : partsOf(reading.body, reading.bodyLine);
   const tasks = parts.filter((part) => part.is === 'task');
   const faults = [
-    ...head.standards.flatMap((code, index) => standardFault(file, lineOf(['standards', index]), code)),
-    ...taskFaults(file, head.band, tasks),
+    ...(reading.ok
+      ? reading.head.standards.flatMap((code, index) =>
+          standardFault(file, reading.lineOf(['standards', index]), code),
+        )
+      : reading.faults),
+    ...taskFaults(file, reading.ok ? reading.head.band : null, tasks),
     ...parts.flatMap((part) => (part.is === 'text' ? figureFaults(file, part, figures) : [])),
   ];
-  if (tasks.length === 0)
+  if (tasks.length === 0 && reading.body !== null)
     faults.push({
       file,
-      line: bodyLine,
+      line: reading.bodyLine,
       column: null,
       text: 'the sheet has no task; below its head each task stands on a line of its own, as "- count-cups".',
     });
-  if (faults.length > 0) return { ok: false, faults };
-  const { title, about, materials, ...plan } = head;
+  if (faults.length > 0 || !reading.ok) return { ok: false, faults };
+  const { title, about, materials, ...plan } = reading.head;
   let place = 0;
   const texts = parts.flatMap((part): SheetText[] => {
     if (part.is === 'text') return [{ before: place, text: part.text }];
@@ -128,18 +131,20 @@ function standardFault(file: string, line: number, code: string): ContentFault[]
   return [{ file, line, column: null, text }];
 }
 
-function taskFaults(file: string, band: Band, tasks: readonly Part[]): ContentFault[] {
-  const known = kindsOf(band).map(({ name }) => name);
+/** Tasks that there are not, that are for another band, or that stand twice; with the band unknown any task of any band is taken. */
+function taskFaults(file: string, band: Band | null, tasks: readonly Part[]): ContentFault[] {
+  const known = (band === null ? TASK_KINDS : kindsOf(band)).map(({ name }) => name);
   return tasks.flatMap(({ text: task, line }, index): ContentFault[] => {
     const fault = (text: string): ContentFault[] => [{ file, line, column: null, text }];
     if (tasks.findIndex((one) => one.text === task) < index)
       return fault(`"${task}" stands on this sheet twice; take one out.`);
     if (known.includes(task)) return [];
-    if (kindNamed(task))
-      return fault(`"${task}" is a task for another grade band; ${band} has ${known.join(', ')}.`);
     const near = nearestName(task, known);
+    const told = kindNamed(task)
+      ? `"${task}" is a task for another grade band`
+      : `there is no task "${task}"`;
     return fault(
-      `there is no task "${task}"; ${near ? `did you mean "${near}"?` : `${band} has ${known.join(', ')}.`}`,
+      `${told}; ${near ? `did you mean "${near}"?` : `${band ?? 'the list'} has ${known.join(', ')}.`}`,
     );
   });
 }

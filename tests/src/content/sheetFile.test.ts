@@ -12,7 +12,9 @@ const HEAD = 'title: Cups\nband: k-2\nwhen: before\nminutes: 20\nabout: Count cu
 const sheet = (body: string, head = HEAD): string => `---\n${head}\n---\n${body}`;
 const faultsOf = (written: string): string => {
   const reading = readSheetFile('content/sheets/en/new.md', 'new', written, FIGURES);
-  return reading.ok ? 'no fault' : tellContentFaults(reading.faults);
+  return reading.ok
+    ? 'no fault'
+    : tellContentFaults(reading.faults).replace(/ has count-cups, .*/g, ' has …');
 };
 
 describe('readSheetFile', () => {
@@ -43,35 +45,32 @@ describe('readSheetFile', () => {
       "content/sheets/en/new.md:9  there is no standard "K.CC.B.55" in our list; did you mean "K.CC.B.5"?
       content/sheets/en/new.md:11  there is no figure "herd.weak.total"; did you mean "herd.week.total"?
       content/sheets/en/new.md:14  there is no task "fil-jars"; did you mean "fill-jars"?
-      content/sheets/en/new.md:15  "mean-week" is a task for another grade band; k-2 has count-cups, more-or-less, join-milkings, picture-graph, fill-jars, order-cups, missing-part, two-days, add-days, even-odd, fill-up, kids-milk.
+      content/sheets/en/new.md:15  "mean-week" is a task for another grade band; k-2 has …
       content/sheets/en/new.md:16  "count-cups" stands on this sheet twice; take one out."
     `);
   });
 
   it('names fields that are missing, miswritten or unknown', () => {
-    expect(
-      faultsOf(sheet('- count-cups', 'title: Cups\nband: k-3\nminutes: soon\ncolor: red')),
-    ).toMatchInlineSnapshot(`
-      "content/sheets/en/new.md:1  "when": one of before, at, after stands here.
-      content/sheets/en/new.md:1  "about": Invalid input: expected string, received undefined.
-      content/sheets/en/new.md:3  "band": one of k-2, 3-5, 6-8, 9-12 stands here.
-      content/sheets/en/new.md:4  "minutes": a whole number of minutes stands here.
-      content/sheets/en/new.md:5  "color" is no field of this head; take it out or look for a slip of the pen."
-    `);
+    expect(faultsOf(sheet('- count-cups', 'title: Cups\nband: k-3\nminutes: soon\ncolor: red')))
+      .toMatchInlineSnapshot(`
+        "content/sheets/en/new.md:1  "when" is missing: one of before, at, after stands here.
+        content/sheets/en/new.md:1  "about" is missing: write something here.
+        content/sheets/en/new.md:3  "band": one of k-2, 3-5, 6-8, 9-12 stands here.
+        content/sheets/en/new.md:4  "minutes": a whole number of minutes stands here.
+        content/sheets/en/new.md:5  "color" is no field of this head; take it out or look for a slip of the pen."
+      `);
   });
 
   it('names a head that is none or no YAML, and a sheet without a task', () => {
-    expect([
-      faultsOf('- count-cups'),
-      faultsOf('---\nband: [k-2\n---\n'),
-      faultsOf(sheet('Only text.')),
-    ]).toMatchInlineSnapshot(`
-      [
-        "content/sheets/en/new.md:1:1  the file begins with a head: a line "---", the fields, and a line "---" again.",
-        "content/sheets/en/new.md:2:11  the head is no YAML here: Flow sequence in block collection must be sufficiently indented and end with a ] at line 1, column 11:",
-        "content/sheets/en/new.md:8  the sheet has no task; below its head each task stands on a line of its own, as "- count-cups".",
-      ]
-    `);
+    expect([faultsOf('- count-cups'), faultsOf('---\nband: [k-2\n---\n'), faultsOf(sheet('Only text.'))])
+      .toMatchInlineSnapshot(`
+        [
+          "content/sheets/en/new.md:1:1  the file begins with a head: a line "---", the fields, and a line "---" again.",
+          "content/sheets/en/new.md:2:11  the head is no YAML here: Flow sequence in block collection must be sufficiently indented and end with a ].
+        content/sheets/en/new.md:4  the sheet has no task; below its head each task stands on a line of its own, as "- count-cups".",
+          "content/sheets/en/new.md:8  the sheet has no task; below its head each task stands on a line of its own, as "- count-cups".",
+        ]
+      `);
   });
 });
 
