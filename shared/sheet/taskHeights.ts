@@ -4,6 +4,7 @@ import type { Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
 import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
 import type { Picture } from './picture.ts';
+import { cardsHeight_mm, stepsHeight_mm } from './cardHeights.ts';
 import { barsFrame, dotFrame, scatterFrame } from './frames.ts';
 import { linesOf, textWidth_em } from './lines.ts';
 import { tableFit } from './tableFit.ts';
@@ -144,13 +145,13 @@ export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures
     case 'jars':
       return jarHeight_mm(m);
     case 'cards':
-      return picture.cards.some(({ face }) => face) ? 42 : mmOfPt(m.body_pt) * 2.6 + 8;
+      return cardsHeight_mm(picture, words, m);
     case 'number-line':
-      return 29;
+      return 25 + mmOfPt(m.body_pt) * 0.92;
     case 'bars':
       return text + barsFrame(m, (picture.top / picture.scale) * m.cell_mm).height_mm + 2;
     case 'clocks':
-      return 51;
+      return 54;
     case 'table':
       return tableFit(picture, words, m).height_mm;
     case 'dot-plot':
@@ -159,7 +160,7 @@ export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures
     case 'curve':
       return scatterFrame(m).height_mm;
     case 'steps':
-      return Math.ceil(picture.steps.length / 2) * (m.box_mm + 3);
+      return stepsHeight_mm(picture, words, m);
     case 'flow':
       return FLOW.height + 1;
     case 'square':
