@@ -5,6 +5,7 @@ import { PlainError, runCommand } from '../build/plainError.ts';
 import { thisWorld } from '../build/world.ts';
 import { portOf } from '../desk/port.ts';
 import { deskSettings, openDesk, type Desk } from '../desk/serve.ts';
+import { openPackPrinter } from '../print/packPrinter.ts';
 import { printWeekSheets } from '../print/weekSheets.ts';
 
 const world = thisWorld();
@@ -17,12 +18,23 @@ await runCommand(async () => {
   if (!result.ok && !existsSync(dist)) return 1;
   if (result.ok) await printIfPossible(result);
   if (process.argv.includes('--no-serve')) return result.ok ? 0 : 1;
-  const desk = await openDesk(settings, port, world.env['PAILSIDE_HOST'] || undefined);
+  // The printer asks for the site's address only once somebody orders, and then the desk is open.
+  let desk: Desk | null = null;
+  const printer = openPackPrinter(dist, () => desk?.url ?? '', world.env);
+  const canPrint = !world.env['PAILSIDE_NO_BROWSER'];
+  desk = await openDesk(
+    { ...settings, printer: canPrint ? printer : undefined },
+    port,
+    world.env['PAILSIDE_HOST'] || undefined,
+  );
   tellAddresses(desk);
   // Last of all, so that it stays in sight.
   if (!result.ok)
     world.complain('\n*** THIS IS THE OLD SITE. It stays until the faults listed above are mended. ***');
-  closeOnSignal(desk);
+  closeOnSignal(async () => {
+    await printer.close();
+    await desk?.close();
+  });
   return 0;
 });
 
@@ -45,6 +57,7 @@ function tellAddresses({ url }: Desk): void {
     ['Front page', url],
     ['Barn board', `${url}barn/`],
     ['Sheets', `${url}sheets/`],
+    ['Print room', `${url}print/`],
     ['PDFs', `${url}pdf/  (folder ${prints})`],
   ];
   world.say('\nPailside is open on this machine:\n');
@@ -52,8 +65,8 @@ function tellAddresses({ url }: Desk): void {
   world.say('\nStop it with Ctrl+C.');
 }
 
-function closeOnSignal(desk: Desk): void {
-  const close = () => void desk.close().then(() => process.exit(0));
+function closeOnSignal(closeAll: () => Promise<void>): void {
+  const close = () => void closeAll().then(() => process.exit(0));
   process.on('SIGINT', close);
   process.on('SIGTERM', close);
   process.on('SIGHUP', close);

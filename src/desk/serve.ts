@@ -8,6 +8,7 @@ import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { contentType } from './contentTypes.ts';
 import { findFile, isThere } from './files.ts';
+import { addPackDesk, type PackPrinter } from './packDesk.ts';
 import { pdfIndex } from './pdfIndex.ts';
 
 /** What the desk serves. */
@@ -18,6 +19,8 @@ export interface DeskSettings {
   readonly prints: string;
   /** The sub-path that the site was built for, `/` for none. */
   readonly basePath: string;
+  /** Prints packs for this machine; without it the print room prints from the browser alone. */
+  readonly printer?: PackPrinter | undefined;
 }
 
 /** A desk that listens. */
@@ -51,6 +54,7 @@ export function deskApp(settings: DeskSettings): Hono {
       return c.text('This server only shows pages.\n', 405, { Allow: 'GET, HEAD' });
     return next();
   });
+  if (settings.printer) addPackDesk(app, base, settings.printer);
   app.get('*', async (c) => {
     const path = pathOf(c);
     if (`${path}/` === base) return moved(c, base);

@@ -44,9 +44,12 @@ export async function askForPdf(
     const answer = await fetch(address, { cache: 'no-store' });
     if (!answer.ok) return { ok: false, why: WHY[answer.status] ?? 'failed' };
     const body = await answer.blob();
-    const name = /filename="([^"]+)"/.exec(answer.headers.get('content-disposition') ?? '')?.[1];
+    const name = /filename\*=UTF-8''([^;]+)/.exec(answer.headers.get('content-disposition') ?? '')?.[1];
     const size = `${(body.size / 1_000_000).toFixed(1)} MB`;
-    return { ok: true, pdf: { address: URL.createObjectURL(body), name: name ?? 'pack.pdf', size } };
+    return {
+      ok: true,
+      pdf: { address: URL.createObjectURL(body), name: decodeURIComponent(name ?? 'pack.pdf'), size },
+    };
   } catch {
     return { ok: false, why: 'failed' };
   }

@@ -1,0 +1,89 @@
+// Prints packs on demand with a browser that stays open for a while, since the next pack often follows soon.
+import type { Browser } from 'playwright-core';
+import { readOrder, gradeSign, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
+import { startChromium } from './chromium.ts';
+import { packAddress, packFile } from './jobs.ts';
+import { LONGEST_WAIT_ms, printPage } from './printPage.ts';
+import { readShelf } from './shelf.ts';
+
+/** A pack as PDF, and what its file is called. */
+interface PrintedPack {
+  readonly pdf: Uint8Array;
+  readonly name: string;
+}
+type Tell = (made: number, of: number) => void;
+
+/** How long the browser stays open after the last pack, ms. */
+const IDLE_ms = 120_000;
+
+/** A printer for the site in `dist`, which is served at `siteUrl()`. `close` ends its browser. */
+export function openPackPrinter(dist: string, siteUrl: () => string, env: NodeJS.ProcessEnv) {
+  const held = holdBrowser(env);
+  return {
+    read(query: URLSearchParams) {
+      const shelf = readShelf(dist);
+      if (shelf === null) return { ok: false as const, faults: ['There is no sheet to print.'] };
+      const { order, aside } = readOrder(query, shelf, shelf.langs[0] ?? 'en');
+      const faults = aside.map(({ field, value }) => `${field}=${value} cannot be printed.`);
+      if (order.sheets.length === 0) faults.push('No sheet is chosen.');
+      if (faults.length > 0) return { ok: false as const, faults };
+      const print = (tell: Tell, signal: AbortSignal): Promise<PrintedPack> =>
+        held.use((browser) => printPack(browser, siteUrl(), order, shelf, tell, signal));
+      return { ok: true as const, print };
+    },
+    close: held.close,
+  };
+}
+
+async function printPack(
+  browser: Browser,
+  site: string,
+  order: PackOrder,
+  shelf: Shelf,
+  tell: Tell,
+  signal: AbortSignal,
+): Promise<PrintedPack> {
+  const context = await browser.newContext();
+  try {
+    // Only what was read from the query goes on, written anew: no other text of it reaches the browser.
+    const address = new URL(packAddress(order, shelf), site).href;
+    const { pdf } = await printPage(context, address, { wait_ms: LONGEST_WAIT_ms, tell, signal });
+    return { pdf, name: packFile({ order, whom: `grade-${gradeSign(order.grade)}`, all: false }, shelf) };
+  } finally {
+    await context.close();
+  }
+}
+
+/** One browser, started at its first use and closed when nobody has used it for a while. */
+function holdBrowser(env: NodeJS.ProcessEnv) {
+  let started: Promise<Browser> | null = null;
+  let timer: NodeJS.Timeout | undefined;
+  const close = async (): Promise<void> => {
+    clearTimeout(timer);
+    const ending = started;
+    started = null;
+    await (await ending?.catch(() => null))?.close();
+  };
+  const start = async (): Promise<Browser> => {
+    const browser = await startChromium(env);
+    browser.on('disconnected', () => (started = null));
+    return browser;
+  };
+  return {
+    close,
+    async use<T>(work: (browser: Browser) => Promise<T>): Promise<T> {
+      clearTimeout(timer);
+      started ??= start();
+      try {
+        return await work(await started);
+      } catch (error) {
+        // A browser that did not start is tried anew the next time.
+        if (!(await started?.catch(() => null))) started = null;
+        throw error;
+      } finally {
+        clearTimeout(timer);
+        timer = setTimeout(() => void close(), IDLE_ms).unref();
+      }
+    },
+  };
+}
