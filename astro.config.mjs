@@ -2,6 +2,7 @@
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
+import { offline } from './src/build/offline.ts';
 
 export default defineConfig({
   output: 'static',
@@ -11,7 +12,7 @@ export default defineConfig({
   trailingSlash: 'always',
   build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
   devToolbar: { enabled: false },
-  integrations: [svelte(), mdx()],
+  integrations: [svelte(), mdx(), offline()],
   // Scripts stay files of their own, so that a policy of content can name their place.
   vite: { build: { assetsInlineLimit: 0 } },
 });

@@ -51,3 +51,8 @@ function lessonsTaught(lessons: readonly Lesson[], steps: readonly PlannedStep[]
 }
 
 const once = <T>(all: readonly T[]): T[] => [...new Set(all)];
+
+/** Whether a lesson in the barn has no step that must be done and is about clean hands. */
+export function washIsMissing(steps: readonly PlannedStep[], place: Place): boolean {
+  return place === 'barn' && !steps.some(({ step }) => step.must && step.topics.includes('hands'));
+}

@@ -23,6 +23,7 @@ const RULES: readonly Rule[] = [
   { who: /^content\//, may: [], because: 'content never imports: it uses the components handed to it' },
   { who: /#script$/, may: [SHARED, COMPONENTS], because: 'a script of a page imports shared/ and components, never Node, zod or what loads' },
   { who: /^src\/components\/.*\.astro$/, may: [SHARED, COMPONENTS, 'src/site/site.ts'], because: 'components never load' },
+  { who: /^src\/components\/bench\/wordFile\.ts$/, may: [SHARED, COMPONENTS, 'docx'], because: 'one file writes Word documents, and is fetched only when one is wanted' },
   { who: COMPONENTS, may: [SHARED, COMPONENTS, /^svelte(\/|$)/], because: 'an island imports shared/ and its own kind, never Node, zod or the site' },
   { who: /^src\/layouts\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//], because: 'layouts frame what pages hand down' },
   { who: /^src\/pages\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//, /^astro(:|$)/], because: 'pages load through src/site and hand down' },
@@ -36,6 +37,7 @@ const RULES: readonly Rule[] = [
   { who: /^src\/content\.config\.ts$/, may: [SHARED, 'astro:content', 'astro/loaders', 'zod'], because: 'the content schema stands alone' },
   { who: /^scripts\//, may: [NODE, /^scripts\//], because: 'setup runs before anything is installed, on an older Node' },
   { who: /^tests\//, may: [/^(?!src\/pages\/)/], because: 'nobody imports pages' },
+  { who: /^astro\.config\.mjs$/, may: [/^(?!\.|src\/|shared\/)/, 'src/build/offline.ts'], because: 'the settings of the build import packages and its own last step' },
   { who: /^[^/]+\.(ts|mjs|js)$/, may: [/^(?!\.|src\/|shared\/)/], because: 'settings of tools import packages alone' },
 ]; // prettier-ignore
 

@@ -1,0 +1,17 @@
+// Asks the browser to keep the teacher's rooms for times without a network.
+
+/**
+ * Registers the worker that the build has made below `base` (the site's path, with its last slash). Does nothing
+ * where the browser has no workers or does not trust the address, and on a site that is only being worked on.
+ */
+export function keepOffline(base: string, isBuilt: boolean): void {
+  if (!isBuilt || !('serviceWorker' in navigator)) return;
+  const file = `${base.replace(/\/?$/, '/')}offline-worker.js`;
+  // The page itself comes first; a site that cannot be kept still works with a network.
+  const register = () =>
+    void navigator.serviceWorker.register(file, { updateViaCache: 'none' }).catch((error: unknown) => {
+      console.warn('The pages cannot be kept for times without a network.', error);
+    });
+  if (document.readyState === 'complete') register();
+  else window.addEventListener('load', register, { once: true });
+}
