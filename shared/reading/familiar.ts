@@ -21,12 +21,18 @@ const IRREGULAR: ReadonlySet<string> = new Set([
   'taught', 'teeth', 'thought', 'threw', 'told', 'understood', 'woke', 'women', 'wore', 'written', 'wrote',
 ]); // prettier-ignore
 
+// Words that only look like a form of a known one: a liter is nothing that is lit.
+const NO_FORMS: ReadonlySet<string> = new Set(['liter', 'fiber', 'digest']); // prettier-ignore
+
 /**
  * The words that a word may be a regular form of: without plural, possessive, -ed, -ing, -er, -est and -ly.
  * @example stemsOf('carried').includes('carry') // => true
  */
 export function stemsOf(word: string): string[] {
+  if (NO_FORMS.has(word)) return [word];
   const stems = [word];
+  // "milkers" are more than one who milks.
+  if (/[^s]s$/.test(word)) stems.push(...stemsOf(word.slice(0, -1)));
   const cut = (ending: RegExp, ...backs: string[]) => {
     if (!ending.test(word)) return;
     const base = word.replace(ending, '');
@@ -36,7 +42,6 @@ export function stemsOf(word: string): string[] {
     if (/([b-df-hj-np-tv-z])\1$/.test(base) && backs.includes('')) stems.push(base.slice(0, -1));
   };
   cut(/'s?$/, '');
-  cut(/s$/, '');
   cut(/es$/, '');
   cut(/ies$/, 'y');
   cut(/ves$/, 'f', 'fe');

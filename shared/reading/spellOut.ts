@@ -71,7 +71,8 @@ export function spellOut(text: string, lang: ReadingLanguage): string {
   const said = SAID[lang];
   return withSigns(withNumbers(withFractions(withTimes(text, said), said), said, lang), said)
     .replace(/[ \t]{2,}/g, ' ')
-    .replace(/ (?=[.,;:!?)])/g, '');
+    .replace(/ (?=[.,;:!?)])/g, '')
+    .trim();
 }
 
 function withTimes(text: string, { cardinal, oclock, dollars, cents, and }: Said): string {
