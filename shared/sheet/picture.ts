@@ -1,5 +1,6 @@
 // What is drawn on a sheet: every figure as its numbers, so that it can be redrawn from them.
 import type { Shown, SheetUnit } from '../quantity/grade.ts';
+import type { DrawnPicture } from './drawnPicture.ts';
 import type { Message } from './message.ts';
 
 /** Whose face stands beside a figure: breed and id choose how she looks. */
@@ -163,4 +164,5 @@ export type Picture =
   | FlowPicture
   | SquarePicture
   | BoxPlotsPicture
-  | CurvePicture;
+  | CurvePicture
+  | DrawnPicture;

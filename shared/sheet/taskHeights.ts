@@ -4,6 +4,7 @@ import type { Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
 import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
 import type { Picture } from './picture.ts';
+import { drawnHeight_mm } from './drawnHeights.ts';
 import { cardsHeight_mm, stepsHeight_mm } from './cardHeights.ts';
 import { barsFrame, dotFrame, scatterFrame } from './frames.ts';
 import { linesOf, textWidth_em } from './lines.ts';
@@ -167,6 +168,8 @@ export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures
       return SQUARE_CELL_MM * 2 + mmOfPt(m.body_pt) * 2.7 + 2;
     case 'box-plots':
       return picture.boxes.length * BOX_PLOT_ROW_MM + 6 + mmOfPt(m.body_pt);
+    default:
+      return drawnHeight_mm(picture, words, m);
   }
 }
 

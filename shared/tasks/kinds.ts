@@ -44,6 +44,34 @@ import { modelSquare } from './modelSquare.ts';
 import { readAndProve } from './readAndProve.ts';
 import { statisticalQuestion } from './statisticalQuestion.ts';
 import { weighAndSubtract } from './weighAndSubtract.ts';
+import { blockGraph } from './blockGraph.ts';
+import { bothWays } from './bothWays.ts';
+import { checkClaim } from './checkClaim.ts';
+import { clockFaces } from './clockFaces.ts';
+import { dayGrid } from './dayGrid.ts';
+import { decimalMilkings } from './decimalMilkings.ts';
+import { equalParts } from './equalParts.ts';
+import { farmNotes } from './farmNotes.ts';
+import { farmTally } from './farmTally.ts';
+import { goatEars } from './goatEars.ts';
+import { goatNeeds } from './goatNeeds.ts';
+import { goatParts } from './goatParts.ts';
+import { grainCups } from './grainCups.ts';
+import { lifeCircle } from './lifeCircle.ts';
+import { likeParents } from './likeParents.ts';
+import { matterLoop } from './matterLoop.ts';
+import { milkingSteps } from './milkingSteps.ts';
+import { minutesMilking } from './minutesMilking.ts';
+import { penStory } from './penStory.ts';
+import { readAndFind } from './readAndFind.ts';
+import { readEvidence } from './readEvidence.ts';
+import { readJug } from './readJug.ts';
+import { recipeParts } from './recipeParts.ts';
+import { roundAmounts } from './roundAmounts.ts';
+import { timesAsMany } from './timesAsMany.ts';
+import { traitsTable } from './traitsTable.ts';
+import { trueOrNot } from './trueOrNot.ts';
+import { watchAndDraw } from './watchAndDraw.ts';
 import type { TaskKind } from './task.ts';
 import { twoDays } from './twoDays.ts';
 import { weekAtThisRate } from './weekAtThisRate.ts';
@@ -52,7 +80,10 @@ import { whatChangesMilk } from './whatChangesMilk.ts';
 /** All kinds, band by band; within a band in the order that a sheet falls back on. */
 export const TASK_KINDS: readonly TaskKind[] = Object.freeze([
   countCups, moreOrLess, joinMilkings, pictureGraph, fillJars, orderCups, missingPart, twoDays, addDays, evenOdd, fillUp, kidsMilk,
+  trueOrNot, blockGraph, clockFaces, goatEars, penStory, equalParts, farmTally, goatNeeds, likeParents, milkingSteps, readAndFind, watchAndDraw,
   markNumberLine, addMilkings, scaledBars, equalJars, largerToSmaller, evenOut, betweenMilkings, linePlot, weekAtThisRate, sunToMilk,
+  checkClaim, dayGrid, decimalMilkings, readJug, roundAmounts, timesAsMany, bothWays, grainCups, recipeParts, minutesMilking,
+  readEvidence, lifeCircle, traitsTable, goatParts, matterLoop, farmNotes,
   meanWeek, medianRange, dotPlot, shareOfWeek, rateAhead, otherSystem, amPmRatio, keptPercent, whatChangesMilk,
   statisticalQuestion, readAndProve, goatOrCow, grassToMilk, modelSquare, cleanToCold, weighAndSubtract, chewCount,
   lineOfFit, residualTable, residualPlot, meanAndSd, claimCheck, farForecast, errorBound, steadierDoe,

@@ -53,6 +53,8 @@ describe('figures', () => {
       fc.property(figuresArb, ({ grade, lang, print, figures }) => {
         for (const { kind, picture, done } of figures) {
           if (picture.is === 'table' || picture.is === 'cards' || picture.is === 'steps') continue;
+          // Lists and tables name themselves; what they hold is read as it stands.
+          if (picture.is === 'picks' || picture.is === 'tally') continue;
           const label = marksIn(markupOf(picture, grade, lang, done, print)).find(({ of }) => of['role'] === 'img')?.of['aria-label'];
           expect(label, kind).toMatch(/\p{L}{3}/u);
           expect(label, kind).not.toMatch(/[{}]|undefined|NaN/);

@@ -4,6 +4,7 @@ import type { Shown } from '../../shared/quantity/grade.ts';
 import type { Message } from '../../shared/sheet/message.ts';
 import type { Cell, Label, Picture } from '../../shared/sheet/picture.ts';
 import { readBoxPlots, readCurve, readFlow, readSquare } from './readersOlder.ts';
+import { DRAWN_READERS } from './readersDrawn.ts';
 import { at, labelled, numberIn, readOff, withClass, type Mark } from './drawn.ts';
 
 type Tell = (message: Message) => string;
@@ -31,6 +32,7 @@ const pieces = (markup: string, opening: RegExp): string[] => markup.split(openi
 
 /** One reader for each kind of figure. */
 export const READERS: Readers = {
+  ...DRAWN_READERS,
   bars: (picture, marks) => {
     const ticks = labelled(marks, 'y', (mark) => mark.of['text-anchor'] === 'end');
     const rise = (withClass(marks, 'rect', 'edge')).map((mark) => at(mark, 'height'));

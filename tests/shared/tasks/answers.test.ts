@@ -16,6 +16,7 @@ const RUNS = 2500;
 const SUMS = ['join-milkings', 'add-days'];
 // Which question the common mistake is about, where it is not the first.
 const MISTAKEN: Readonly<Record<string, number>> = {
+  'block-graph': 1,
   'more-or-less': 1,
   'two-days': 1,
   'equal-jars': 2,

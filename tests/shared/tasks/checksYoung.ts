@@ -1,6 +1,8 @@
 // A second way to every answer of K-2 and 3-5, from the numbers that the sheet prints.
 import { expect } from 'vitest';
 import type { Task } from '../../../shared/tasks/task.ts';
+import { CHECKS_FIRST } from './checksFirst.ts';
+import { CHECKS_NEXT } from './checksNext.ts';
 import {
   answers,
   cardValues,
@@ -27,6 +29,7 @@ function countTo(n: number): number {
 
 /** Checks by kind, K-2. */
 export const CHECKS_K2: Readonly<Record<string, Check>> = {
+  ...CHECKS_FIRST,
   'count-cups'(task) {
     const [cups = 0] = cupCounts(figure(task, 'cups'));
     expectAnswers(task, 0, [countTo(cups)]);
@@ -130,6 +133,7 @@ function walk(from: string, to: string): number {
 
 /** Checks by kind, 3-5. */
 export const CHECKS_35: Readonly<Record<string, Check>> = {
+  ...CHECKS_NEXT,
   'mark-number-line'(task) {
     const line = figure(task, 'number-line');
     const amount = slot(task.lead[0], 'amount');

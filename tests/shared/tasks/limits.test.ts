@@ -36,6 +36,14 @@ function numbersOf(task: Task): Shown[] {
   return [...told, ...asked, ...shown];
 }
 
+// Sums of grade 2 stay within a hundred, and minutes below sixty.
+const WITHIN_A_HUNDRED = ['add-days', 'pen-story', 'clock-faces'];
+// Grades 4 and 5 meet thirds and sixths, twelfths in a sum of them, and decimals to hundredths.
+const MORE_PARTS: Readonly<Record<string, readonly number[]>> = {
+  'grain-cups': [1, 2, 3, 4],
+  'recipe-parts': [1, 2, 3, 4, 6, 8, 9, 12, 16],
+};
+
 const overSheets = (runs: number, check: (task: Task, band: string) => void) =>
   fc.assert(
     fc.property(requestArb, (request) => {
@@ -50,7 +58,7 @@ describe('limits by band', () => {
       if (band !== 'k-2') return;
       for (const shown of numbersOf(task)) {
         expect(shown.den, task.kind).toBe(1);
-        expect(shown.num, task.kind).toBeLessThanOrEqual(task.kind === 'add-days' ? 100 : 20);
+        expect(shown.num, task.kind).toBeLessThanOrEqual(WITHIN_A_HUNDRED.includes(task.kind) ? 100 : 20);
         expect(shown.num, task.kind).toBeGreaterThanOrEqual(0);
       }
       if (task.standards.includes('K.CC.C.6') || task.standards.includes('K.CC.C.7'))
@@ -63,7 +71,10 @@ describe('limits by band', () => {
   it('3-5 reads wholes, halves and quarters, and graphs scaled by two, five or ten', () => {
     overSheets(1500, (task, band) => {
       if (band !== '3-5') return;
-      for (const shown of numbersOf(task)) expect([1, 2, 4], task.kind).toContain(shown.den);
+      for (const shown of numbersOf(task)) {
+        if (shown.places === undefined) expect(MORE_PARTS[task.kind] ?? [1, 2, 4], task.kind).toContain(shown.den);
+        else expect(shown.places, task.kind).toBeLessThanOrEqual(2);
+      }
       if (task.picture?.is === 'bars') expect([2, 5, 10]).toContain(task.picture.scale);
       if (task.standards.includes('3.OA.A.3'))
         for (const shown of numbersOf(task)) expect(shown.num).toBeLessThanOrEqual(200);

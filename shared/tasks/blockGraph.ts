@@ -1,0 +1,109 @@
+// Colour a bar graph from counts, one square for each cup, and read it.
+import { whole } from '../quantity/grade.ts';
+import { joined, math, msg, qty } from '../sheet/message.ts';
+import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
+import { readingFromBook } from './fromBook.ts';
+import { sameMilking } from './moreOrLess.ts';
+import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { taskKind, type Task } from './task.ts';
+
+// A row of ten squares of a centimetre stands on the page beside face, name and number.
+const MOST_CUPS = 10;
+
+const byName = (group: readonly Reading[]): Reading[] => distinctBy(group, ({ doe }) => doe.name);
+
+/** Up to three categories in grade 1 (1.MD.C.4), up to four with a scale of one in grade 2 (2.MD.D.10). */
+export const blockGraph = taskKind<Reading[]>({
+  name: 'block-graph',
+  bands: ['k-2'],
+  standards: ['1.MD.C.4', '2.MD.D.10'],
+  lack: 'no-three-does',
+  candidates: (context) =>
+    sameMilking(context, MOST_CUPS)
+      .map(byName)
+      .filter(
+        (group) => group.length >= 3 && distinctBy(group, (one) => cupsOf(one, context.cups)).length >= 2,
+      ),
+  touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
+  make(context, group) {
+    const size = Math.min(group.length, context.grade >= 2 ? 4 : 3);
+    const cups = (one: Reading) => cupsOf(one, context.cups);
+    let rows = leastUsed(context, group, size, ({ doe }) => doe.id);
+    if (distinctBy(rows, cups).length < 2) {
+      const other = group.find((one) => cups(one) !== cups(rows[0] as Reading)) as Reading;
+      rows = [...rows.slice(0, size - 1), other];
+    }
+    use(context, touchesOf(rows));
+    return graph(context, rows);
+  },
+});
+
+function graph(context: TaskContext, rows: readonly Reading[]): Task {
+  const cups = (one: Reading) => cupsOf(one, context.cups);
+  const low = [...rows].sort((a, b) => cups(a) - cups(b))[0] as Reading;
+  const high = context.chance.pick(rows.filter((one) => cups(one) > cups(low)));
+  const difference = whole(cups(high) - cups(low));
+  const sum = whole(rows.slice(0, 3).reduce((all, one) => all + cups(one), 0));
+  // Three addends of a graph stay within twenty (1.OA.A.2).
+  const adds = rows.length === 3 && sum.num <= 20;
+  const first = rows[0] as Reading;
+  const picture = {
+    is: 'block-graph' as const,
+    title: msg('task.block-graph.title', { when: onOf(first.date, first.milking) }),
+    most: MOST_CUPS,
+    rows: rows.map((one) => ({ label: one.doe.name, face: faceOf(one.doe), count: cups(one) })),
+  };
+  return {
+    kind: 'block-graph',
+    standards: [rows.length <= 3 ? '1.MD.C.4' : '2.MD.D.10'],
+    lead: [msg('task.block-graph.lead')],
+    picture,
+    asks: [
+      {
+        prompt: msg('task.block-graph.ask-color'),
+        work: { is: 'picture' },
+        answer: msg('task.block-graph.answer-color'),
+        values: rows.map((one) => whole(cups(one))),
+        accepted: [],
+        steps: [],
+        picture,
+      },
+      {
+        prompt: msg('task.block-graph.ask-fewer', { high: nameOf(high.doe), low: nameOf(low.doe) }),
+        work: { is: 'boxes', after: ['cup'] },
+        answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
+        values: [difference],
+        accepted: [],
+        steps: [msg('sheet.math', { line: math(whole(cups(high)), '−', whole(cups(low)), '=', difference) })],
+      },
+      ...(adds
+        ? [
+            {
+              prompt: msg('task.block-graph.ask-all'),
+              work: { is: 'boxes' as const, after: ['cup' as const] },
+              answer: msg('sheet.answer', { amount: qty(sum, 'cup') }),
+              values: [sum],
+              accepted: [],
+              steps: [
+                msg('sheet.math', {
+                  line: math(
+                    ...joined(
+                      rows.map((one) => whole(cups(one))),
+                      '+',
+                    ),
+                    '=',
+                    sum,
+                  ),
+                }),
+              ],
+            },
+          ]
+        : []),
+    ],
+    mistake: {
+      what: msg('task.block-graph.mistake', { wrong: qty(whole(cups(high)), 'cup') }),
+      why: msg('task.block-graph.why'),
+    },
+    fromBook: rows.flatMap((one) => readingFromBook(one, whole(cups(one)), context.cups)),
+  };
+}
