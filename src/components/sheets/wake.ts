@@ -15,6 +15,8 @@ export interface DeskProps {
   readonly paper: Paper;
   readonly others: readonly { readonly href: string; readonly lang: string; readonly name: string }[];
   readonly all: string;
+  /** The print room, with this sheet chosen. */
+  readonly pack: string;
 }
 
 /** Takes over the built sheet with the same props that it was built from. */
