@@ -45,6 +45,7 @@ const TWIPS_PER_mm = 1440 / 25.4;
 const PAPER_mm = { letter: { width: 215.9, height: 279.4 }, a4: { width: 210, height: 297 } };
 const MARGIN_mm = 20;
 const CLOCK_mm = 22;
+const INK = '1E1912';
 const NUMBERED = 'numbered';
 const twips = (mm: number) => Math.round(mm * TWIPS_PER_mm);
 
@@ -67,7 +68,7 @@ export function wordDocument(plan: WordPlan): Document {
     creator: farm,
     lastModifiedBy: farm,
     description: full,
-    styles: { default: { document: { run: { font: 'Arial', size: 22, language: { value: words.lang } } } } },
+    styles: { default: wordStyles(words.lang) },
     numbering: { config: [numbering()] },
     sections: [
       {
@@ -88,6 +89,17 @@ export function wordDocument(plan: WordPlan): Document {
       },
     ],
   });
+}
+
+/** Word's own styles in one face, in ink. */
+function wordStyles(lang: string) {
+  const run = { font: 'Arial', color: INK, bold: true };
+  return {
+    document: { run: { font: 'Arial', size: 22, language: { value: lang } } },
+    title: { run: { ...run, size: 40 } },
+    heading1: { run: { ...run, size: 28 } },
+    heading2: { run: { ...run, size: 23 } },
+  };
 }
 
 function numbering() {
@@ -163,6 +175,7 @@ function stepTable({ steps, spans, sheets, words }: WordPlan, width: number): Ta
     if (sheet) facts.push(say(words, 'bench.steps.sheet', { title: sheet.title }));
     const text = step.blocks.flatMap((block) => blockText(block, words, () => (lists += 1)));
     return new TableRow({
+      cantSplit: true,
       children: [
         cell([plain(clockText(spans[index]?.from ?? 0), true), plain(`${minutes} min`)], clock),
         cell(
@@ -195,7 +208,7 @@ function stepTable({ steps, spans, sheets, words }: WordPlan, width: number): Ta
 }
 
 function cell(children: readonly Paragraph[], width: number): TableCell {
-  const line = { style: BorderStyle.SINGLE, size: 6, color: '1E1912' };
+  const line = { style: BorderStyle.SINGLE, size: 6, color: INK };
   return new TableCell({
     children: [...children],
     width: { size: width, type: WidthType.DXA },
