@@ -34,7 +34,7 @@ export function tongueOf(lang: string): {
     const front = sheetFront(entry, lang);
     return front ? [[entry.plan.name, front] as const] : [];
   });
-  return { words: wordsUnder(lang, ['sheet', 'task']), fronts: Object.fromEntries(fronts) };
+  return { words: wordsUnder(lang, ['sheet', 'task', 'shelf']), fronts: Object.fromEntries(fronts) };
 }
 
 /** The earlier weeks of each band that has any. */
