@@ -25,8 +25,10 @@ const INDENT = 16;
 const RIGHT = WIDTH - EDGE;
 const TOP = 25;
 
-/** What stands for each kind of picture. A kind that is not listed is a frame. */
-const LOOKS: Readonly<Record<string, 'dots' | 'bars' | 'jars' | 'axis' | 'plot' | 'dials' | 'table'>> = {
+type Look = 'dots' | 'bars' | 'jars' | 'axis' | 'plot' | 'dials' | 'table' | 'cards' | 'frame';
+
+/** What stands for each kind of picture; one that is not listed is a frame. */
+const LOOKS: Readonly<Record<string, Look>> = {
   cups: 'dots',
   'picture-graph': 'dots',
   'part-cups': 'dots',
@@ -38,12 +40,20 @@ const LOOKS: Readonly<Record<string, 'dots' | 'bars' | 'jars' | 'axis' | 'plot' 
   'dot-plot': 'axis',
   scatter: 'plot',
   grid: 'plot',
+  curve: 'plot',
+  'box-plots': 'axis',
+  square: 'table',
   clocks: 'dials',
   dials: 'dials',
   wheel: 'dials',
   table: 'table',
   notes: 'table',
   tally: 'table',
+  cards: 'cards',
+  steps: 'cards',
+  scenes: 'cards',
+  picks: 'cards',
+  faces: 'cards',
 };
 
 /** Draws the tasks of a page below a title, each as high as its share of the page. */
@@ -90,7 +100,7 @@ function drawPicture(kind: string, top: number, bottom: number, solid: string[],
   const height = bottom - top;
   const width = RIGHT - INDENT;
   if (height < 3) return;
-  switch (LOOKS[kind]) {
+  switch (LOOKS[kind] ?? 'frame') {
     case 'dots':
       for (let row = 0; row < Math.min(6, Math.max(1, Math.floor(height / 6))); row += 1)
         for (let place = 0; place < (row % 2 === 0 ? 9 : 6); place += 1)
@@ -132,7 +142,11 @@ function drawPicture(kind: string, top: number, bottom: number, solid: string[],
       for (let y = top; y <= bottom + 0.1; y += Math.max(height / 4, 4)) lines.push(level(INDENT, RIGHT, y));
       lines.push(`M${short(INDENT + width * 0.4)} ${short(top)}V${short(bottom)}`);
       return;
-    default:
+    case 'cards':
+      for (let place = 0; place < 4; place += 1)
+        lines.push(frame(INDENT + place * 16.5, top, 13, Math.min(height, 18)));
+      return;
+    case 'frame':
       lines.push(frame(INDENT, top, width, height));
   }
 }

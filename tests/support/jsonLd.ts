@@ -48,7 +48,7 @@ export function learningFaults(nodes: readonly Record<string, unknown>[], lang: 
       values.length === 1 && typeof values[0] === 'string' && values[0].trim() !== '',
       `${term} is not one text`,
     );
-    return String(values[0] ?? '');
+    return typeof values[0] === 'string' ? values[0] : '';
   };
   expects(JSON.stringify(node['@type']) === JSON.stringify([`${SCHEMA}LearningResource`]), 'another type');
   for (const term of ['name', 'description', 'educationalLevel', 'learningResourceType']) one(term);
