@@ -23,6 +23,8 @@ export interface Broken {
   /** Number of the part among those given, and the sentence in it that is named. */
   readonly part: number;
   readonly sentence: Sentence;
+  /** Number of the sentence in its part. */
+  readonly nth: number;
   /** The words that are not known, where it is about these. */
   readonly unknown: readonly string[];
 }
@@ -30,6 +32,7 @@ export interface Broken {
 interface Read extends Counts {
   readonly part: number;
   readonly sentence: Sentence;
+  readonly nth: number;
   readonly hard: readonly string[];
   readonly label: boolean;
 }
@@ -49,9 +52,16 @@ export function judge(
 ): Judged {
   const known = explainedWords(explained);
   const read = parts.flatMap(({ text, label }, part) =>
-    sentencesOf(text).map((sentence): Read => {
+    sentencesOf(text).map((sentence, nth): Read => {
       const hard = lang === 'en' ? unknownIn(readWords(sentence.text, lang), known) : [];
-      return { ...countSentence(sentence.text, lang, known), part, sentence, hard, label: label === true };
+      return {
+        ...countSentence(sentence.text, lang, known),
+        part,
+        sentence,
+        nth,
+        hard,
+        label: label === true,
+      };
     }),
   );
   const prose = read.filter(({ label }) => !label);
@@ -146,11 +156,17 @@ function hardest(prose: readonly Read[], hardness: (one: Read) => number): Read 
   return prose.reduce((worst, one) => (hardness(one) > hardness(worst) ? one : worst));
 }
 
-const breaks = (rule: Broken['rule'], { part, sentence }: Read, found: number, limit: number): Broken => ({
+const breaks = (
+  rule: Broken['rule'],
+  { part, sentence, nth }: Read,
+  found: number,
+  limit: number,
+): Broken => ({
   rule,
   found,
   limit,
   part,
   sentence,
+  nth,
   unknown: [],
 });

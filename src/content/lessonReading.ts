@@ -25,18 +25,28 @@ export function readingFaults(lesson: LessonFile, lang: string): ContentFault[] 
   const measured = READING_LANGUAGES.find((one) => one === lang.split('-')[0]);
   if (!measured) return [];
   const explained = lesson.words.map(({ word }) => word);
-  const withNumber = partsOf(lesson, (piece) => standIn(piece, measured));
-  const judged = judge(withNumber, lesson.band, measured, explained);
-  const faults = judged.broken.map((broken) => faultOf(broken, withNumber, lesson));
-  // What stands where the book has no number yet is read, too.
+  const withNumber = readingParts(lesson, measured);
+  const { broken } = judge(withNumber, lesson.band, measured, explained);
+  // What stands where the book has no number yet is read, too; a sentence that is told of already is not told twice.
   const without = partsOf(lesson, (piece) =>
     piece.is === 'figure' ? piece.otherwise : standIn(piece, measured),
   );
-  const more = judge(without, lesson.band, measured, explained).broken.map((one) =>
-    faultOf(one, without, lesson),
-  );
-  const told = new Set(faults.map(({ line, text }) => `${line}${text.split('"')[0]}`));
-  return [...faults, ...more.filter(({ line, text }) => !told.has(`${line}${text.split('"')[0]}`))];
+  const told = new Set(broken.map(keyOf));
+  const more = judge(without, lesson.band, measured, explained).broken.filter((one) => !told.has(keyOf(one)));
+  return [
+    ...broken.map((one) => faultOf(one, withNumber, lesson)),
+    ...more.map((one) => faultOf(one, without, lesson)),
+  ];
+}
+
+/** What tells one broken limit from another; those of the whole text have no sentence of their own. */
+function keyOf({ rule, part, nth }: Broken): string {
+  return ['mean', 'grade', 'ease', 'words'].includes(rule) ? rule : `${rule} ${part} ${nth}`;
+}
+
+/** What is measured of a lesson, with a number of its own for every figure. */
+export function readingParts(lesson: LessonFile, lang: ReadingLanguage): readonly PlacedPart[] {
+  return partsOf(lesson, (piece) => standIn(piece, lang));
 }
 
 function standIn(piece: Piece, lang: ReadingLanguage): string {

@@ -46,15 +46,22 @@ export function lessonShelf(
   })).filter(({ places }) => places.length > 0);
 }
 
-function filled({ steps, file: _file, lineOf: _lineOf, ...lesson }: LessonFile, lang: string): Lesson {
-  return {
-    ...lesson,
-    steps: steps.map(({ name, line: _line, blocks, ...step }) => ({
-      ...step,
-      id: `${lesson.name}.${name}`,
-      blocks: blocks.map((block) => filledBlock(block, lesson.band, lang)),
-    })),
-  };
+function filled(file: LessonFile, lang: string): Lesson {
+  const { name, title, band, place, minutes, aims, standards, topics, words, materials, cautions } = file;
+  const steps = file.steps.map(({ name: own, title: stepTitle, kind, source, must, sheet, ...step }) => ({
+    id: `${name}.${own}`,
+    title: stepTitle,
+    kind,
+    minutes: step.minutes,
+    least: step.least,
+    most: step.most,
+    topics: step.topics,
+    must,
+    sheet,
+    blocks: step.blocks.map((block) => filledBlock(block, band, lang)),
+    source,
+  }));
+  return { name, title, band, place, minutes, aims, standards, topics, words, materials, cautions, steps };
 }
 
 function filledBlock(block: WrittenBlock, band: Band, lang: string): Block {
