@@ -3,6 +3,7 @@ import { cpus } from 'node:os';
 import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
 import { herdPart } from './herd.ts';
+import { packsPart } from './packs.ts';
 import { paperPart } from './paper.ts';
 import { sitePart } from './site.ts';
 import { woodPart } from './wood.ts';
@@ -13,6 +14,7 @@ const PARTS: Readonly<Record<string, Part>> = {
   wood: woodPart,
   site: sitePart,
   paper: paperPart,
+  packs: packsPart,
 };
 
 const asked = process.argv.slice(2);

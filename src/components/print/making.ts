@@ -13,6 +13,11 @@ export interface CopySet {
   readonly copies: readonly Sheet[];
 }
 
+/** How many keys a pack ends with. */
+export function keysOf({ key, sheets, copies }: PackOrder): number {
+  return key === 'none' ? 0 : key === 'short' ? sheets.length : sheets.length * copies;
+}
+
 /** Lets the page draw and listen. Unlike a timer it does not grow slower the more often it is asked. */
 export function breath(): Promise<void> {
   return new Promise((done) => {
