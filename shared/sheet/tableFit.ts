@@ -25,8 +25,8 @@ const BLANK_WIDTHS_MM = [22, 14] as const;
 /** White above and below, mm, and the line between rows. */
 const AIR_MM = 2.8;
 const LINE = 1.2;
-/** A table taller than this is turned, where its rows fit beside each other. */
-const TALL_MM = 72;
+/** A table taller than this is set in two halves or turned, where there is the width for it: in type of 18 points or more, and in smaller. */
+const TALL_MM = { large: 55, small: 90 } as const;
 /** Type is not set smaller than this part of the sheet's. */
 const LEAST_SCALE = 0.7;
 /** Column heads are bold, which runs a little wider. */
@@ -43,29 +43,40 @@ export function isOpen(cell: Cell): boolean {
   return 'blank' in cell || 'free' in cell;
 }
 
-/** Fits a table into the width of a task. */
+/**
+ * Fits a table into the width of a task. As it is written, or with less white, where no cell needs a second line and it is
+ * not too tall; else turned or in two halves, whichever is the least tall; then with wrapped words, at last in smaller type.
+ */
 export function tableFit(picture: TablePicture, words: Words, m: BandMeasures): TableFit {
-  const upright = { columns: picture.columns, rows: picture.rows };
-  const ways = [upright, ...(canTurn(picture) ? [turned(picture)] : [])];
-  // Few columns of many rows take less of the page on their side, where there is the width for it.
-  const [up, side] = ways.map((way) => setIn(way, words, m, 0, 1));
-  if (up && side && up.table.height_mm > TALL_MM && side.full_mm <= ROOM_MM) return side.table;
-  // First the ordinary white, then less of it, each upright before turned; the last is set smaller.
-  for (const tight of [0, 1] as const)
-    for (const way of ways) {
-      const fit = setIn(way, words, m, tight, 1);
-      if (fit.least_mm <= ROOM_MM) return fit.table;
-    }
-  const way = ways.at(-1) ?? upright;
-  const { least_mm } = setIn(way, words, m, 1, 1);
-  return setIn(way, words, m, 1, Math.max(LEAST_SCALE, ROOM_MM / least_mm)).table;
+  const side = turned(picture);
+  const ways = [picture, side, folded(picture), folded(side)];
+  const [first, ...others] = ways.map((way) => setIn(way, words, m, 0, 1));
+  const tall_mm = TALL_MM[m.body_pt >= 17.9 ? 'large' : 'small'];
+  if (first && first.full_mm <= ROOM_MM && first.table.height_mm <= tall_mm) return first.table;
+  const close = setIn(picture, words, m, 1, 1);
+  if (close.full_mm <= ROOM_MM && close.table.height_mm <= tall_mm) return close.table;
+  const unbroken = [first, ...others].filter((one) => one !== undefined && one.full_mm <= ROOM_MM);
+  const [best] = unbroken.sort((one, other) => (one?.table.height_mm ?? 0) - (other?.table.height_mm ?? 0));
+  if (best) return best.table;
+  // Sentences in cells wrap; a table of them is not turned.
+  for (const tight of [0, 1] as const) {
+    const fit = setIn(picture, words, m, tight, 1);
+    if (fit.least_mm <= ROOM_MM) return fit.table;
+  }
+  const { least_mm } = setIn(picture, words, m, 1, 1);
+  return setIn(picture, words, m, 1, Math.max(LEAST_SCALE, ROOM_MM / least_mm)).table;
 }
 
-/** A table of few rows can be read on its side as well. */
-const canTurn = ({ columns, rows }: TablePicture): boolean =>
-  rows.length < columns.length - 1 || columns.length < rows.length - 1;
+/** The lower half of the rows beside the upper, under heads of their own. */
+function folded({ columns, rows }: Pick<TableFit, 'columns' | 'rows'>): Pick<TableFit, 'columns' | 'rows'> {
+  const half = Math.ceil(rows.length / 2);
+  return {
+    columns: [...columns, ...columns],
+    rows: rows.slice(0, half).map((row, index) => [...row, ...(rows[half + index] ?? [])]),
+  };
+}
 
-function turned({ columns, rows }: TablePicture): Pick<TableFit, 'columns' | 'rows'> {
+function turned({ columns, rows }: Pick<TableFit, 'columns' | 'rows'>): Pick<TableFit, 'columns' | 'rows'> {
   const across = columns.map((column, place): Cell[] => [
     column,
     ...rows.flatMap((row) => row.slice(place, place + 1)),

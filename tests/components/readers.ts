@@ -107,10 +107,12 @@ export const READERS: Readers = {
     });
   },
   table: (picture, _, markup, tell, done) => {
-    const rows = pieces(markup, /<tr(?=[ >])/).slice(1);
+    const printed = pieces(markup, /<tr(?=[ >])/).map((row) =>
+      pieces(row, /<t[hd](?=[ >])/).map((cell) => textOf(`<td${cell}`).trim()),
+    );
+    const rows = asWritten(printed, picture.columns.length, picture.rows.length + 1).slice(1);
     expect(rows.length).toBe(picture.rows.length);
-    rows.forEach((row, index) => {
-      const cells = pieces(row, /<t[hd](?=[ >])/).map((cell) => textOf(`<td${cell}`).trim());
+    rows.forEach((cells, index) => {
       const said = picture.rows[index] as readonly Cell[];
       expect(cells.length).toBe(said.length);
       said.forEach((cell, place) => cellShows(cells[place] ?? '', cell, tell, done));
@@ -125,6 +127,28 @@ export const READERS: Readers = {
   'box-plots': (picture, marks) => readBoxPlots(picture, marks),
   curve: (picture, marks, markup) => readCurve(picture, marks, markup),
 }; // prettier-ignore
+
+/** A table that was turned on its side or set in two halves to fit the page, as it was written. */
+function asWritten(printed: readonly string[][], columns: number, rows: number): string[][] {
+  const fits = (table: readonly string[][]): boolean =>
+    table.length === rows && table.every((row) => row.length === columns);
+  const turned = (table: readonly string[][]): string[][] =>
+    (table[0] ?? []).map((_, place) => table.map((row) => row[place] ?? ''));
+  const unfolded = (table: readonly string[][]): string[][] => {
+    const half = (table[0]?.length ?? 0) / 2;
+    const [head = [], ...body] = table.map((row) => row.slice(0, half));
+    return [
+      head,
+      ...body,
+      ...table
+        .slice(1)
+        .map((row) => row.slice(half))
+        .filter((row) => row.length > 0),
+    ];
+  };
+  const ways = [printed, turned(printed), unfolded(printed), turned(unfolded(printed))];
+  return (ways.find(fits) ?? printed).map((row) => [...row]);
+}
 
 function cellShows(text: string, cell: Cell, tell: Tell, done: boolean): void {
   if ('blank' in cell) {
