@@ -2,10 +2,12 @@
 
 /**
  * Registers the worker that the build has made below `base` (the site's path, with its last slash). Does nothing
- * where the browser has no workers or does not trust the address, and on a site that is only being worked on.
+ * where the browser has no workers or does not trust the address, where it is asked to save its owner's data, and on a
+ * site that is only being worked on.
  */
 export function keepOffline(base: string, isBuilt: boolean): void {
-  if (!isBuilt || !('serviceWorker' in navigator)) return;
+  const { connection } = navigator as Navigator & { connection?: { saveData?: boolean } };
+  if (!isBuilt || connection?.saveData === true || !('serviceWorker' in navigator)) return;
   const file = `${base.replace(/\/?$/, '/')}offline-worker.js`;
   // The page itself comes first; a site that cannot be kept still works with a network.
   const register = () =>
