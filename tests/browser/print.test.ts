@@ -63,7 +63,7 @@ describe('the print room', () => {
 
   it('says which week its numbers are of, and that a word gives the same set', async () => {
     const page = await open('print/');
-    const head = await page.locator('.lead').textContent();
+    const head = await page.locator('.room-lead').textContent();
     expect(head).toContain('21, 2026');
     expect(head).toMatch(/same word makes the same set/);
   });
