@@ -13,20 +13,20 @@ export function classSizeIn(text: string): number | null {
 
 /** Shows the field, takes the size from the address (`?class=30`) and fills in the amounts whenever it changes. */
 export function followClassSize(page: Document): void {
-  const form = page.querySelector<HTMLFormElement>('#class-form');
-  const field = form?.querySelector<HTMLInputElement>('input');
+  const asking = page.querySelector<HTMLElement>('.class-size');
+  const field = asking?.querySelector<HTMLInputElement>('input');
   const carried = page.querySelector('#materials')?.textContent;
-  if (!form || !field || !carried) return;
+  if (!asking || !field || !carried) return;
   const materials = JSON.parse(carried) as Material[];
   const cells = page.querySelectorAll('.materials [data-amount]');
-  const children = page.querySelector('.materials [data-children]');
+  const caption = page.querySelector<HTMLElement>('.materials caption');
   const view = page.defaultView as Window;
   const fill = (size: number) => {
     materialsFor(materials, size).forEach(({ count }, row) => {
       const cell = cells[row];
       if (cell) cell.textContent = String(count);
     });
-    if (children) children.textContent = String(size);
+    if (caption) caption.textContent = (caption.dataset['told'] ?? '').replace('{n}', String(size));
   };
   const asked = classSizeIn(new URLSearchParams(view.location.search).get('class') ?? '');
   if (asked !== null) {
@@ -42,6 +42,5 @@ export function followClassSize(page: Document): void {
     address.searchParams.set('class', String(size));
     view.history.replaceState(null, '', address);
   });
-  form.addEventListener('submit', (event) => event.preventDefault());
-  form.hidden = false;
+  asking.hidden = false;
 }
