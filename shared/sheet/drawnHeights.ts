@@ -3,6 +3,7 @@ import { linesOf } from './lines.ts';
 import type { DrawnPicture, FacesPicture, WheelPicture } from './drawnPicture.ts';
 import type { Message } from './message.ts';
 import { mmOfPt, type BandMeasures } from './pageMeasures.ts';
+import type { Picture } from './picture.ts';
 import { tellText } from './tell.ts';
 import type { Words } from '../words/words.ts';
 
@@ -32,6 +33,27 @@ export const WHEEL_MM = Object.freeze({ width: 74, height: 62 });
 export const GRID_MM = 7;
 /** Width of a group of squares to colour, and least height of a row, mm. */
 export const SQUARE_MM = 10;
+
+const DRAWN: Readonly<Record<DrawnPicture['is'], true>> = {
+  dials: true,
+  'block-graph': true,
+  scenes: true,
+  picks: true,
+  faces: true,
+  tally: true,
+  parts: true,
+  jugs: true,
+  wheel: true,
+  'part-cups': true,
+  'doe-parts': true,
+  notes: true,
+  grid: true,
+};
+
+/** Whether a figure is one of these. */
+export function isDrawn(picture: Picture): picture is DrawnPicture {
+  return picture.is in DRAWN;
+}
 
 const line_mm = (m: BandMeasures): number => mmOfPt(m.body_pt) * m.line;
 /** Type of a label in a figure, mm. */
@@ -76,17 +98,18 @@ export function cardBox_mm(m: BandMeasures): number {
   return Math.min(m.box_mm, 14);
 }
 
-function wheel_mm({ cards }: WheelPicture, words: Words, m: BandMeasures): number {
-  const texts = cards.map((card) => card.words);
+function wheel_mm(picture: WheelPicture, words: Words, m: BandMeasures): number {
+  const texts = picture.cards.map((card) => card.words);
   const box = mmOfPt(m.body_pt) * 1.5;
   return (
-    Math.max(WHEEL_MM.height, cards_mm(texts, words, cardWidth_mm(WHEEL_MM.width, box), m, box)) + given_mm(m)
+    Math.max(WHEEL_MM.height, cards_mm(texts, words, cardWidth_mm(WHEEL_MM.width, box), m, box)) +
+    given_mm(picture, words, m)
   );
 }
 
-/** Height of the line that tells the given step of a wheel, mm. */
-export function given_mm(m: BandMeasures): number {
-  return line_mm(m);
+/** Height of what tells the given step of a wheel, beside its star, mm. */
+function given_mm({ given }: WheelPicture, words: Words, m: BandMeasures): number {
+  return lines(tellText(words, given), FIGURE_WIDTH_MM - 12, mmOfPt(m.body_pt)) * line_mm(m) + 1;
 }
 
 /** Height of a figure of these, mm. */

@@ -1,15 +1,15 @@
 // How tall a task stands on the page, in millimetres, before open room is shared out.
 import { FLOW } from '../drawing/flowMap.ts';
-import type { Words } from '../words/words.ts';
+import { say, type Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
 import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
 import type { Picture } from './picture.ts';
-import { drawnHeight_mm } from './drawnHeights.ts';
+import { drawnHeight_mm, isDrawn } from './drawnHeights.ts';
 import { cardsHeight_mm, stepsHeight_mm } from './cardHeights.ts';
 import { barsFrame, dotFrame, scatterFrame } from './frames.ts';
 import { linesOf, textWidth_em } from './lines.ts';
 import { tableFit } from './tableFit.ts';
-import { tellText, unitAfterBlank } from './tell.ts';
+import { plainText, tellSlot, tellText, unitAfterBlank } from './tell.ts';
 import type { SheetUnit } from '../quantity/grade.ts';
 
 /** Height of a scatter plot with its labels; its drawing is made to this measure. */
@@ -22,6 +22,10 @@ export const BOX_PLOT_ROW_MM = 14;
 const COUNTING_ROOM_MM = 16;
 /** Width of a task beside its number. */
 const BODY_WIDTH_MM = 164;
+/** What is left free between boxes, signs and units in a row, mm. */
+const BOX_GAP_MM = 2.5;
+/** What is left free between names to be ringed, mm. */
+const RING_GAP_MM = 16;
 /** A text between tasks stands in from the edge by its bar. */
 const BETWEEN_INDENT_MM = 5;
 
@@ -30,7 +34,9 @@ const width_mm = (text: string, m: BandMeasures): number => textWidth_em(text) *
 
 /** Height of a text in a width, mm; no line is longer than the grade reads. */
 export function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_MM): number {
-  return linesOf(text, Math.min(width, textWidth_mm(m)) / mmOfPt(m.body_pt)) * lineHeight_mm(m);
+  // Kerning and bold letters make a line a hair longer than the sum of its letters.
+  const room = Math.min(width, textWidth_mm(m)) * 0.985;
+  return linesOf(text, room / mmOfPt(m.body_pt)) * lineHeight_mm(m);
 }
 
 /** Height of a text that stands between tasks, with the gap after it, mm. */
@@ -94,12 +100,40 @@ export function jarHeight_mm(m: BandMeasures): number {
   return m.body_pt > 18 ? 48 : 28;
 }
 
-function workHeight_mm(work: Work, m: BandMeasures): number {
+/** Height of a row of boxes with their signs and units, which wraps where it is too long, mm. */
+function boxesHeight_mm(work: Extract<Work, { is: 'boxes' }>, words: Words, m: BandMeasures): number {
+  const named = work.signs !== undefined && work.signs.length === work.after.length;
+  const parts = work.after.flatMap((unit, index): number[] => {
+    const sign = named ? work.signs?.[index] : index > 0 ? work.signs?.[index - 1] : undefined;
+    const told = sign === 'and' ? say(words, 'sheet.between-and') : sign;
+    const box = m.boxWidth_mm + (unit === null ? 0 : 2 + width_mm(unitAfterBlank(words, unit), m));
+    return told === undefined ? [box] : [width_mm(told, m) * 1.1, box];
+  });
+  let [rows, filled] = [1, 0];
+  for (const part of parts) {
+    if (filled > 0 && filled + BOX_GAP_MM + part > BODY_WIDTH_MM) [rows, filled] = [rows + 1, part];
+    else filled += part + (filled > 0 ? BOX_GAP_MM : 0);
+  }
+  return rows * m.box_mm + (rows - 1) * 2;
+}
+
+/** Height of names to be ringed, which wrap where they are too long for a line, mm. */
+function ringHeight_mm(work: Extract<Work, { is: 'ring' }>, words: Words, m: BandMeasures): number {
+  let [rows, filled] = [1, 0];
+  for (const one of work.of) {
+    const wide = width_mm(plainText(tellSlot(words, one)), m) * 1.08;
+    if (filled > 0 && filled + RING_GAP_MM + wide > BODY_WIDTH_MM - 12) [rows, filled] = [rows + 1, wide];
+    else filled += wide + (filled > 0 ? RING_GAP_MM : 0);
+  }
+  return rows * lineHeight_mm(m) + (rows - 1) * 4 + 4.2;
+}
+
+function workHeight_mm(work: Work, words: Words, m: BandMeasures): number {
   switch (work.is) {
     case 'boxes':
-      return m.box_mm + (work.room ? COUNTING_ROOM_MM + 2 : 0);
+      return boxesHeight_mm(work, words, m) + (work.room ? COUNTING_ROOM_MM + 2 : 0);
     case 'ring':
-      return lineHeight_mm(m) + 4.2;
+      return ringHeight_mm(work, words, m);
     case 'lines':
       return rowsHeight_mm(work.lines, m) + 1;
     case 'drawing':
@@ -116,7 +150,7 @@ function askHeight_mm(ask: Ask, words: Words, m: BandMeasures): number {
   const beside = ask.work.is === 'boxes' && isBeside(ask.work, words, m);
   const width = beside ? BODY_WIDTH_MM - 6 - boxesWidth_mm(ask.work.after, words, m) : BODY_WIDTH_MM;
   const text = textHeight_mm(prompt, m, width);
-  const work = workHeight_mm(ask.work, m);
+  const work = workHeight_mm(ask.work, words, m);
   const drawn =
     ask.work.is === 'picture' && ask.picture?.is === 'scatter'
       ? pictureHeight_mm(ask.picture, words, m) + 3
@@ -126,6 +160,7 @@ function askHeight_mm(ask: Ask, words: Words, m: BandMeasures): number {
 
 /** Height of a figure, mm. */
 export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures): number {
+  if (isDrawn(picture)) return drawnHeight_mm(picture, words, m);
   const text = lineHeight_mm(m);
   switch (picture.is) {
     case 'cups': {
@@ -168,8 +203,6 @@ export function pictureHeight_mm(picture: Picture, words: Words, m: BandMeasures
       return SQUARE_CELL_MM * 2 + mmOfPt(m.body_pt) * 2.7 + 2;
     case 'box-plots':
       return picture.boxes.length * BOX_PLOT_ROW_MM + 6 + mmOfPt(m.body_pt);
-    default:
-      return drawnHeight_mm(picture, words, m);
   }
 }
 

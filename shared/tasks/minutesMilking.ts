@@ -20,15 +20,15 @@ export const minutesMilking = taskKind<ReadTime>({
 });
 
 function passing(context: TaskContext, { time, from }: ReadTime): Task {
-  const { int, pick } = context.chance;
+  const { chance } = context;
   const start = minutesOf(time);
   // Past the full hour, where the minutes start again: that is the step that a child has to see.
   const toHour = 60 - (start % 60);
-  const past = pick([5, 8, 10, 12, 15]);
+  const past = chance.pick([5, 8, 10, 12, 15]);
   const length = toHour + past <= 60 ? toHour + past : 45;
   const end = timeOf(start + length);
   // The second interval stays within one hour but not from a full hour.
-  const [first, took] = [int(3, 20), int(21, 38)];
+  const [first, took] = [chance.int(3, 20), chance.int(21, 38)];
   const [from2, to2] = [timeOf(start - (start % 60) + 60 + first), timeOf(start - (start % 60) + 60 + first + took)];
   const dial = (key: string, at: string, hands: boolean) => ({
     label: msg(`task.minutes-milking.${key}`),

@@ -32,13 +32,13 @@ interface Told {
 }
 
 function tellStory(context: TaskContext, story: Story, most: number): Told {
-  const { int } = context.chance;
+  const { chance } = context;
   const key = (name: string, n: number) => msg(`task.pen-story.${name}`, { kids: kids(whole(n)) });
   const line = (...of: (string | number)[]) =>
     msg('sheet.math', { line: math(...of.map((one) => (typeof one === 'number' ? whole(one) : one))) });
-  const all = int(Math.max(5, Math.floor(most / 2)), most);
+  const all = chance.int(Math.max(5, Math.floor(most / 2)), most);
   // The two parts differ, so that the usual slip never meets the answer.
-  const part = int(2, all - 2);
+  const part = chance.int(2, all - 2);
   const rest = all - part;
   if (story === 'come')
     return { lead: [key('there-are', part), key('come', rest)], answer: all, steps: [line(part, '+', rest, '=', all)], wrong: all - 1 };
@@ -46,7 +46,7 @@ function tellStory(context: TaskContext, story: Story, most: number): Told {
     return { lead: [key('there-are', all), key('go', part)], answer: rest, steps: [line(all, '−', part, '=', rest)], wrong: rest + 1 };
   if (story === 'how-many-came')
     return { lead: [key('there-are', part), key('now', all)], answer: rest, steps: [line(all, '−', part, '=', rest)], wrong: all };
-  const gone = int(2, all - 2);
+  const gone = chance.int(2, all - 2);
   const left = all - gone;
   return {
     lead: [key('there-are', part), key('come', rest), key('then-go', gone)],

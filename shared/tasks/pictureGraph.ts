@@ -7,8 +7,6 @@ import { sameMilking } from './moreOrLess.ts';
 import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
 
-/** Grade 2 graphs have up to four categories and a scale of one (2.MD.D.10), grade 1 three (1.MD.C.4). */
-const MOST_ROWS = 4;
 // A row of ten is still counted at a glance, and two rows add up to twenty.
 const MOST_CUPS = 10;
 
@@ -28,7 +26,8 @@ export const pictureGraph = taskKind<Reading[]>({
       ),
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
   make(context, group) {
-    const size = Math.min(group.length, MOST_ROWS);
+    // Grade 2 graphs have up to four categories and a scale of one (2.MD.D.10), grade 1 three (1.MD.C.4).
+    const size = Math.min(group.length, context.grade >= 2 ? 4 : 3);
     const least = (one: Reading) => one.doe.id;
     let rows = leastUsed(context, group, size, least);
     const cups = (one: Reading) => cupsOf(one, context.cups);

@@ -17,14 +17,14 @@ type Family = Readonly<Record<Trait, Readonly<Record<Who, string>>>>;
 
 /** Each trait of a kid is one of its parents'; `ears` is the same in all, as in one breed. */
 function family(context: TaskContext): Family {
-  const { pick, shuffle } = context.chance;
-  const ears = pick(TRAITS.ears);
+  const { chance } = context;
+  const ears = chance.pick(TRAITS.ears);
   const mixed = (values: readonly string[], a: 0 | 1, b: 0 | 1): Record<Who, string> => {
-    const [doe, buck] = shuffle(values) as [string, string];
+    const [doe, buck] = chance.shuffle(values) as [string, string];
     return { doe, buck, 'kid-a': a === 0 ? doe : buck, 'kid-b': b === 0 ? doe : buck };
   };
   // Three traits in which the parents differ; the kids are alike in one of them, and so that no kid is just like a parent.
-  const patterns = shuffle([[0, 1], [1, 0], pick([[0, 0], [1, 1]])] as [0 | 1, 0 | 1][]);
+  const patterns = chance.shuffle([[0, 1], [1, 0], chance.pick([[0, 0], [1, 1]])] as [0 | 1, 0 | 1][]);
   const [coat, wattles, hair] = patterns as [[0 | 1, 0 | 1], [0 | 1, 0 | 1], [0 | 1, 0 | 1]];
   return {
     ears: { doe: ears, buck: ears, 'kid-a': ears, 'kid-b': ears },

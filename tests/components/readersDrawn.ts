@@ -64,7 +64,7 @@ export const DRAWN_READERS: Readers = {
     expect(cards.map((card) => /^[^>]*ringed/.test(card))).toEqual(picture.picks.map(({ right }) => done && right));
   },
   faces: (picture, _, markup) => {
-    expect(pieces(markup, /class="head[ "]/).length).toBe(picture.faces.length);
+    expect(pieces(markup, /class="goat[ "]/).length).toBe(picture.faces.length);
   },
   tally: (picture, marks, markup, tell) => {
     expect(withClass(marks, 'td', 'marks').length).toBe(picture.rows.length);
