@@ -155,7 +155,8 @@ function askHeight_mm(ask: Ask, words: Words, m: BandMeasures): number {
     ask.work.is === 'picture' && ask.picture?.is === 'scatter'
       ? pictureHeight_mm(ask.picture, words, m) + 3
       : 0;
-  return (beside ? Math.max(text, work) : text + work + 1) + drawn + 2.5;
+  const fraction = prompt.includes('/') ? 2 : 0;
+  return (beside ? Math.max(text, work) : text + work + 1) + fraction + drawn + 2.5;
 }
 
 /** Height of a figure, mm. */
