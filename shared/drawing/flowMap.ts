@@ -15,7 +15,7 @@ export interface FlowArrow {
 }
 
 /** Millimetres of a flow picture: three columns, two rows. */
-export const FLOW = Object.freeze({ width: 164, height: 56, boxWidth: 44, boxHeight: 13 });
+export const FLOW = Object.freeze({ width: 164, height: 56, boxWidth: 38, boxHeight: 13 });
 
 const GAP_MM = 1.2;
 const HEAD_MM = 3.6;

@@ -1,5 +1,6 @@
 // The week laid out for tasks: milkings, days of a doe and days of the herd, with the band's rounding at hand.
 import Fraction from 'fraction.js';
+import type { LactationWeeks } from '../lactation/lactationWeeks.ts';
 import type { MilkingTime, UnitSystem } from '../herd/types.ts';
 import type { DoeWeek, WeekView } from '../herd/week.ts';
 import type { Amount } from '../quantity/amount.ts';
@@ -40,6 +41,8 @@ export interface SheetSource {
   readonly jar_mL: number;
   /** Clock times of the milkings, `HH:MM`; without them no task asks about the clock. */
   readonly milkings?: Readonly<Record<MilkingTime, string>> | undefined;
+  /** Lactations of the herd in weeks, for tasks about a whole curve; without them none is made from the book. */
+  readonly curves?: readonly LactationWeeks[] | undefined;
   /** Earlier weeks, for the kinds of task that this one cannot carry. */
   readonly earlier?: EarlierWeeks | undefined;
 }

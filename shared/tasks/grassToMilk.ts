@@ -55,13 +55,11 @@ function flowOf(context: TaskContext): { picture: FlowPicture; numberOf: (name: 
   return { picture, numberOf };
 }
 
-/** Three arrows to ask about: one that carries energy alone or matter alone, and two of the others. */
+/** Two arrows to ask about: one that carries energy alone or matter alone, and one that carries both. */
 function asked(context: TaskContext): Arrow[] {
-  const single = context.chance.pick(ARROWS.filter(({ moves }) => moves !== 'both'));
-  const others = context.chance.shuffle(ARROWS.filter((one) => one !== single));
-  const both = others.find(({ moves }) => moves === 'both') as Arrow;
-  const third = others.find((one) => one !== both) as Arrow;
-  return context.chance.shuffle([single, both, third]);
+  const of = (both: boolean) =>
+    context.chance.pick(ARROWS.filter(({ moves }) => (moves === 'both') === both));
+  return context.chance.shuffle([of(false), of(true)]);
 }
 
 function askArrow(arrow: Arrow, number: number): Ask {
@@ -76,31 +74,34 @@ function askArrow(arrow: Arrow, number: number): Ask {
   };
 }
 
-function task(context: TaskContext): Task {
+function askCircle(numberOf: (name: string) => number): Ask {
+  const slots = (names: readonly string[], letters: string) =>
+    Object.fromEntries(names.map((name, index) => [letters.charAt(index), count(numberOf(name))]));
+  return {
+    prompt: msg('task.grass-to-milk.ask-circle'),
+    work: { is: 'boxes', after: [null, null, null], signs: ['→', '→'] },
+    answer: msg('task.grass-to-milk.answer-circle', slots(CIRCLE, 'abc')),
+    values: CIRCLE.map((name) => whole(numberOf(name))),
+    accepted: [msg('task.grass-to-milk.accept-circle', slots(LONGER, 'defg'))],
+    steps: [msg('task.grass-to-milk.step-circle')],
+  };
+}
+
+/** What is asked last: what becomes of the energy, or how grass becomes milk. */
+type Last = 'energy' | 'rebuilt';
+
+function task(context: TaskContext, last: Last): Task {
   const { picture, numberOf } = flowOf(context);
-  const [a, b, c] = CIRCLE.map((name) => count(numberOf(name)));
-  const [d, e, f, g] = LONGER.map((name) => count(numberOf(name)));
-  const slots = { a, b, c } as Record<string, NonNullable<typeof a>>;
-  const longer = { d, e, f, g } as Record<string, NonNullable<typeof a>>;
+  const key = (part: string) => msg(`task.grass-to-milk.${part}-${last}`);
   return {
     kind: 'grass-to-milk',
-    standards: ['MS-LS1-6', 'MS-LS1-7', 'MS-LS2-3'],
+    standards: last === 'energy' ? ['MS-LS1-6', 'MS-LS2-3'] : ['MS-LS1-7', 'MS-LS2-3'],
     lead: [msg('task.grass-to-milk.lead')],
     picture,
     asks: [
       ...asked(context).map((arrow) => askArrow(arrow, numberOf(arrow.name))),
-      {
-        prompt: msg('task.grass-to-milk.ask-circle'),
-        work: { is: 'boxes', after: [null, null, null], signs: ['→', '→'] },
-        answer: msg('task.grass-to-milk.answer-circle', slots),
-        values: CIRCLE.map((name) => whole(numberOf(name))),
-        accepted: [msg('task.grass-to-milk.accept-circle', longer)],
-        steps: [msg('task.grass-to-milk.step-circle')],
-      },
-      askInWords(msg('task.grass-to-milk.ask-energy'), msg('task.grass-to-milk.answer-energy'), 2, [
-        msg('task.grass-to-milk.accept-energy'),
-      ]),
-      askInWords(msg('task.grass-to-milk.ask-rebuilt'), msg('task.grass-to-milk.answer-rebuilt')),
+      askCircle(numberOf),
+      askInWords(key('ask'), key('answer'), 3, [key('accept')]),
     ],
     mistake: { what: msg('task.grass-to-milk.mistake'), why: msg('task.grass-to-milk.why') },
     fromBook: [],
@@ -108,12 +109,12 @@ function task(context: TaskContext): Task {
 }
 
 /** Matter circles and energy flows (MS-LS2-3), from photosynthesis (MS-LS1-6) to milk rebuilt from feed (MS-LS1-7). */
-export const grassToMilk = taskKind<'farm'>({
+export const grassToMilk = taskKind<Last>({
   name: 'grass-to-milk',
   bands: ['6-8'],
   standards: ['MS-LS1-6', 'MS-LS1-7', 'MS-LS2-3'],
   lack: 'nothing',
-  candidates: () => ['farm'],
-  touches: () => [],
+  candidates: () => ['energy', 'rebuilt'],
+  touches: (last) => [`flow|${last}`],
   make: task,
 });

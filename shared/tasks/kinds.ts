@@ -72,6 +72,24 @@ import { timesAsMany } from './timesAsMany.ts';
 import { traitsTable } from './traitsTable.ts';
 import { trueOrNot } from './trueOrNot.ts';
 import { watchAndDraw } from './watchAndDraw.ts';
+import { percentChange } from './percentChange.ts';
+import { twoBoxes } from './twoBoxes.ts';
+import { sampleTheWeek } from './sampleTheWeek.ts';
+import { directOrNot } from './directOrNot.ts';
+import { lineByEye } from './lineByEye.ts';
+import { curveInWords } from './curveInWords.ts';
+import { woodPeak } from './woodPeak.ts';
+import { lineOrCurve } from './lineOrCurve.ts';
+import { afterThePeak } from './afterThePeak.ts';
+import { energyYield } from './energyYield.ts';
+import { carbonPath } from './carbonPath.ts';
+import { kidOdds } from './kidOdds.ts';
+import { letDownEvidence } from './letDownEvidence.ts';
+import { watchByInterval } from './watchByInterval.ts';
+import { weighingError } from './weighingError.ts';
+import { twoWayTable } from './twoWayTable.ts';
+import { outlierFence } from './outlierFence.ts';
+import { sampleMeans } from './sampleMeans.ts';
 import type { TaskKind } from './task.ts';
 import { twoDays } from './twoDays.ts';
 import { weekAtThisRate } from './weekAtThisRate.ts';
@@ -86,7 +104,9 @@ export const TASK_KINDS: readonly TaskKind[] = Object.freeze([
   readEvidence, lifeCircle, traitsTable, goatParts, matterLoop, farmNotes,
   meanWeek, medianRange, dotPlot, shareOfWeek, rateAhead, otherSystem, amPmRatio, keptPercent, whatChangesMilk,
   statisticalQuestion, readAndProve, goatOrCow, grassToMilk, modelSquare, cleanToCold, weighAndSubtract, chewCount,
+  percentChange, twoBoxes, sampleTheWeek, directOrNot, lineByEye, curveInWords,
   lineOfFit, residualTable, residualPlot, meanAndSd, claimCheck, farForecast, errorBound, steadierDoe,
+  woodPeak, lineOrCurve, afterThePeak, energyYield, carbonPath, kidOdds, letDownEvidence, watchByInterval, weighingError, twoWayTable, outlierFence, sampleMeans,
 ]); // prettier-ignore
 
 /** The kind of a name, or null. */

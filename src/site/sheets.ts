@@ -1,5 +1,6 @@
 // The sheets that the farm hands out, as pages need them: plans, words, and the weeks that they are made from.
 import { join } from 'node:path';
+import { lactationWeeks } from '../../shared/lactation/lactationWeeks.ts';
 import { BANDS, measureOf, shownIn, whole, type Band } from '../../shared/quantity/grade.ts';
 import { earlierWeeks } from '../../shared/sheet/earlierWeeks.ts';
 import { count, msg, qty, type Slot } from '../../shared/sheet/message.ts';
@@ -33,7 +34,9 @@ export function sheetSource(band: Band): SheetSource {
   const known = sources.get(band);
   if (known) return known;
   const { farm, book, ledger, week, jar_mL } = openSite();
-  const source: SheetSource = { week, units: farm.units, jar_mL, milkings: farm.milkings };
+  // The youngest read no curve, and what they do not need does not travel to the browser.
+  const curves = band === '6-8' || band === '9-12' ? lactationWeeks(book, ledger) : undefined;
+  const source: SheetSource = { week, units: farm.units, jar_mL, milkings: farm.milkings, curves };
   const whole = { ...source, earlier: earlierWeeks(book, ledger, source, band) };
   sources.set(band, whole);
   return whole;

@@ -5,12 +5,22 @@ import { BANDS } from '../../../shared/quantity/grade.ts';
 import { kindsOf, TASK_KINDS } from '../../../shared/tasks/kinds.ts';
 import { makeSheet, type Sheet } from '../../../shared/sheet/sheet.ts';
 import { CHECKS_68, CHECKS_912 } from './checksOlder.ts';
+import { CHECKS_912_LATER } from './checksOlderHigh.ts';
+import { CHECKS_68_MILK } from './checksOlderMilk.ts';
 import { CHECKS_68_PLAIN } from './checksOlderPlain.ts';
 import { CHECKS_35, CHECKS_K2 } from './checksYoung.ts';
 import { requestArb } from './randomWeek.ts';
 import { answers, wrongNumber } from './slots.ts';
 
-const CHECKS = { ...CHECKS_K2, ...CHECKS_35, ...CHECKS_68, ...CHECKS_912, ...CHECKS_68_PLAIN };
+const CHECKS = {
+  ...CHECKS_K2,
+  ...CHECKS_35,
+  ...CHECKS_68,
+  ...CHECKS_912,
+  ...CHECKS_68_PLAIN,
+  ...CHECKS_68_MILK,
+  ...CHECKS_912_LATER,
+};
 const RUNS = 2500;
 // Here the boxes hold the addends first, and the sum last.
 const SUMS = ['join-milkings', 'add-days'];
@@ -28,6 +38,8 @@ const MISTAKEN: Readonly<Record<string, number>> = {
   'mean-and-sd': 1,
   'share-of-week': 1,
   'error-bound': 1,
+  'weighing-error': 1,
+  'energy-yield': 2,
 };
 
 describe('answers', () => {

@@ -30,12 +30,12 @@ export const CHECKS_68_PLAIN: Readonly<Record<string, Check>> = {
     const { arrows } = figure(task, 'flow');
     const numbered = new Map(arrows.map(({ from, to, number }) => [number, `${from}>${to}`]));
     expect([...numbered.keys()].sort()).toEqual([1, 2, 3, 4, 5, 6, 7]);
-    for (const ask of [0, 1, 2]) expectAnswers(task, ask, [CARRIES[numbered.get(slot(task.asks[ask]?.prompt, 'arrow')) ?? ''] ?? '']);
+    for (const ask of [0, 1]) expectAnswers(task, ask, [CARRIES[numbered.get(slot(task.asks[ask]?.prompt, 'arrow')) ?? ''] ?? '']);
     // The circle: each arrow begins where the one before it ended, from the plants (box 1) back to the plants.
-    const way = answers(task, 3).map((number) => (numbered.get(Number(number)) ?? '').split('>').map(Number));
+    const way = answers(task, 2).map((number) => (numbered.get(Number(number)) ?? '').split('>').map(Number));
     expect([way[0]?.[0], way.at(-1)?.[1]]).toEqual([1, 1]);
     way.slice(1).forEach(([from], index) => expect(from).toBe(way[index]?.[1]));
-    expect(new Set([0, 1, 2].map((ask) => answers(task, ask)[0])).size).toBeGreaterThan(1);
+    expect(answers(task, 0)).not.toEqual(answers(task, 1));
   },
   'model-square'(task) {
     const [doe, buck] = ['doe', 'buck'].map((name) => slotText(task.lead[1], name));

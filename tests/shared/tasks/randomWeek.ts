@@ -1,5 +1,6 @@
 // Random weeks for sheets: herds of none to six does, thin books and full ones, in any unit a book may use.
 import fc from 'fast-check';
+import type { LactationWeeks } from '../../../shared/lactation/lactationWeeks.ts';
 import { openLedger } from '../../../shared/herd/ledger.ts';
 import type { Book, Doe, MilkingRow, MilkingTime } from '../../../shared/herd/types.ts';
 import { weekView, type WeekView } from '../../../shared/herd/week.ts';
@@ -75,6 +76,29 @@ function bookOf(plan: Plan): Book {
   return { does, kiddings, rows: rows.filter((_, index) => !holes.has(index)) };
 } // prettier-ignore
 
+/** Lactations in weeks: a rise, a top and a fall with noise; some with Wood's curve, some short or flat. */
+const curvesArb: fc.Arbitrary<readonly LactationWeeks[]> = fc.array(
+  fc
+    .record({
+      a_mL: fc.integer({ min: 300, max: 2600 }),
+      b: fc.integer({ min: 1, max: 400 }),
+      c: fc.integer({ min: 4, max: 120 }),
+      first: fc.integer({ min: 1, max: 8 }),
+      weeks: fc.integer({ min: 8, max: 42 }),
+      gap: fc.integer({ min: 2, max: 9 }),
+      noise: fc.array(fc.integer({ min: -60, max: 60 }), { minLength: 3, maxLength: 9 }),
+      told: fc.boolean(),
+    })
+    .map(({ a_mL, b, c, first, weeks, gap, noise, told }): LactationWeeks => {
+      const wood = { a: a_mL, b: b / 1000, c: c / 10_000 };
+      const all = Array.from({ length: weeks }, (_, index) => first + index).filter((week) => week % gap !== 1 || gap > 6);
+      const at = (t: number) => wood.a * t ** wood.b * Math.exp(-wood.c * t);
+      const numbers = all.map((week, index) => ({ week, mean_mL: Math.max(1, Math.round(at(week * 7 - 3) + (noise[index % noise.length] ?? 0))) }));
+      return { doe: 'doe0', name: 'Clover', weeks: numbers, wood: told ? wood : null };
+    }),
+  { maxLength: 2 },
+).map((all) => all.map((one, index) => ({ ...one, doe: `doe${index}`, name: NAMES[index] ?? 'Doe' }))); // prettier-ignore
+
 /** A week, plain: for tests that make their own requests. */
 export const randomWeek: fc.Arbitrary<WeekView> = weekArb;
 
@@ -86,6 +110,7 @@ export const requestArb: fc.Arbitrary<SheetRequest> = fc
     units: fc.constantFrom<'us' | 'metric'>('us', 'metric'),
     jar_mL: fc.constantFrom(946.352946, 1892.705892, 1000, 473.176473, 700),
     seed: fc.string({ minLength: 1, maxLength: 12 }),
+    curves: fc.option(curvesArb, { nil: undefined }),
     milkings: fc.constantFrom(undefined, { am: '06:30', pm: '17:30' }, { am: '07:15', pm: '18:00' }, { am: '06:00', pm: '18:00' }),
     order: fc.array(fc.nat(9999), { minLength: 12, maxLength: 12 }),
   })
