@@ -1,10 +1,14 @@
 // The attributes of a component in a lesson: plain texts in quotation marks, each of them known.
-import type { MdxJsxFlowElement, MdxJsxTextElement } from 'mdast-util-mdx-jsx';
+import type { Nodes } from 'mdast';
 import { nearestName } from '../farm/nearest.ts';
 import type { Found } from './lessonParts.ts';
 
-/** A component as it stands in the text. */
-export type JsxElement = MdxJsxFlowElement | MdxJsxTextElement;
+/** A component that stands on lines of its own. */
+export type FlowElement = Extract<Nodes, { type: 'mdxJsxFlowElement' }>;
+/** A component within a line of text. */
+export type TextElement = Extract<Nodes, { type: 'mdxJsxTextElement' }>;
+/** A component, wherever it stands. */
+export type JsxElement = FlowElement | TextElement;
 
 /** Whether an attribute must be there, may be there, or stands alone without a value. */
 export type Asked = 'needed' | 'optional' | 'flag';

@@ -1,8 +1,7 @@
 // The text of a step: paragraphs, lists and notes of an MDX tree, as plain blocks; what else it holds is a fault.
 import type { Nodes, Paragraph, Parents, PhrasingContent } from 'mdast';
-import type { MdxJsxFlowElement, MdxJsxTextElement } from 'mdast-util-mdx-jsx';
 import { nearestName } from '../farm/nearest.ts';
-import { attributesOf, type JsxElement } from './lessonAttributes.ts';
+import { attributesOf, type FlowElement, type JsxElement, type TextElement } from './lessonAttributes.ts';
 import { meant } from './lessonHead.ts';
 import type { Found, LessonKnown, Piece, WrittenBlock } from './lessonParts.ts';
 
@@ -38,7 +37,7 @@ export function blocksIn(reading: Reading, parent: Parents): WrittenBlock[] {
   });
 }
 
-function elementBlock(reading: Reading, node: MdxJsxFlowElement): WrittenBlock[] {
+function elementBlock(reading: Reading, node: FlowElement): WrittenBlock[] {
   if (node.name === 'Note') {
     attributesOf(reading.faults, node, {});
     return noteBlocks(reading, node);
@@ -53,7 +52,7 @@ function elementBlock(reading: Reading, node: MdxJsxFlowElement): WrittenBlock[]
 function notesIn(reading: Reading, { children }: Paragraph): WrittenBlock[] | null {
   const full = children.filter((child) => !(child.type === 'text' && child.value.trim() === ''));
   const notes = full.filter(
-    (child): child is MdxJsxTextElement => child.type === 'mdxJsxTextElement' && child.name === 'Note',
+    (child): child is TextElement => child.type === 'mdxJsxTextElement' && child.name === 'Note',
   );
   if (notes.length === 0 || notes.length < full.length) return null;
   return notes.map((note) => {
@@ -62,7 +61,7 @@ function notesIn(reading: Reading, { children }: Paragraph): WrittenBlock[] | nu
   });
 }
 
-function noteBlocks(reading: Reading, note: MdxJsxFlowElement): WrittenBlock[] {
+function noteBlocks(reading: Reading, note: FlowElement): WrittenBlock[] {
   if (note.children.length === 0)
     reading.faults.push({ ...placeOf(note), text: 'this <Note> is empty; write it or take it out.' });
   return note.children.flatMap((node): WrittenBlock[] => {
@@ -100,13 +99,13 @@ function piecesIn(reading: Reading, nodes: readonly PhrasingContent[], marks: Ma
     if (node.type === 'mdxJsxTextElement') return elementPiece(reading, node, marks);
     // The element of a line of its own has another type, and the same fields.
     if ((node as { type: string }).type === 'mdxJsxFlowElement')
-      return elementPiece(reading, node as unknown as MdxJsxTextElement, marks);
+      return elementPiece(reading, node as unknown as TextElement, marks);
     reading.faults.push({ ...placeOf(node), text: notAllowed(node) });
     return [];
   });
 }
 
-function elementPiece(reading: Reading, node: MdxJsxTextElement, marks: Marks): Piece[] {
+function elementPiece(reading: Reading, node: TextElement, marks: Marks): Piece[] {
   const { line, column } = placeOf(node);
   const { faults, known } = reading;
   if (node.name !== 'Figure' && node.name !== 'Farm') {

@@ -1,13 +1,12 @@
 // The body of a lesson: MDX text to steps, with every fault and its place.
 import type { Root } from 'mdast';
-import type { MdxJsxFlowElement } from 'mdast-util-mdx-jsx';
 import remarkMdx from 'remark-mdx';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { STEP_KINDS, type StepKind } from '../../shared/lesson/types.ts';
 import { TOPICS } from '../../shared/lesson/topics.ts';
 import type { Band } from '../../shared/quantity/grade.ts';
-import { attributesOf, type Asked, type Given } from './lessonAttributes.ts';
+import { attributesOf, type Asked, type FlowElement, type Given } from './lessonAttributes.ts';
 import { blocksIn, notAllowed, placeOf, wrongComponent, type Reading } from './lessonBlocks.ts';
 import { meant } from './lessonHead.ts';
 import type { Found, LessonKnown, WrittenStep } from './lessonParts.ts';
@@ -69,7 +68,7 @@ export function readSteps(
   return { steps, faults: reading.faults };
 }
 
-function stepOf(reading: Reading, node: MdxJsxFlowElement, text: string, band: Band | null): WrittenStep {
+function stepOf(reading: Reading, node: FlowElement, text: string, band: Band | null): WrittenStep {
   const { faults } = reading;
   const given = attributesOf(faults, node, ASKED);
   const at = (one: Given | undefined, told: string) =>
@@ -146,7 +145,7 @@ function times(faults: Found[], given: Record<string, Given>) {
 }
 
 /** The text between the first and the last line of a step, as written. */
-function sourceOf({ children }: MdxJsxFlowElement, text: string): string {
+function sourceOf({ children }: FlowElement, text: string): string {
   const start = children[0]?.position?.start;
   const end = children.at(-1)?.position?.end;
   if (start?.offset === undefined || end?.offset === undefined) return '';
