@@ -1,5 +1,5 @@
 // A lesson on the bench as the query of an address, so that a link shares it; and such a query read back.
-import { GRADES_OF, type Grade } from '../tasks/standards.ts';
+import { GRADES_OF, topGrade, type Grade } from '../tasks/standards.ts';
 import { BANDS } from '../quantity/grade.ts';
 import { clockText, readClock } from './clock.ts';
 import { withMusts } from './edits.ts';
@@ -30,7 +30,7 @@ export interface Aside {
 }
 
 const GRADES: readonly Grade[] = BANDS.flatMap((band) => GRADES_OF[band]);
-const NAMES = ['grade', 'min', 'place', 'topics', 'children', 'start', 'steps'];
+const NAMES = ['lesson', 'grade', 'min', 'place', 'topics', 'children', 'start', 'steps'];
 
 /**
  * A grade as addresses write it.
@@ -54,7 +54,10 @@ export function writePlan({ wish, start, steps }: Plan): string {
   return `?${parts.join('&')}`;
 }
 
-/** Reads a query against the lessons that there are. What cannot be used is left aside and named; the rest holds. */
+/**
+ * Reads a query against the lessons that there are. `lesson=NAME` lays out that lesson as it is written. What cannot
+ * be used is left aside and named; the rest holds.
+ */
 export function readPlan(
   query: string,
   lessons: readonly Lesson[],
@@ -75,19 +78,29 @@ export function readPlan(
     const value = /^\d{1,4}$/.test(text) ? Number(text) : -1;
     return value >= least && value <= most ? value : null;
   };
+  const lesson = read<Lesson | null>(
+    'lesson',
+    null,
+    (name) => lessons.find((one) => one.name === name) ?? null,
+  );
   const wish: Wish = {
     grade: read(
       'grade',
-      usualGrade,
+      lesson ? topGrade(lesson.band) : usualGrade,
       (text) => GRADES.find((one) => gradeName(one) === text.toUpperCase()) ?? null,
     ),
-    minutes: read('min', USUAL.minutes, number(LEAST_MIN, MOST_MIN)),
-    place: read('place', USUAL.place, (text) => PLACES.find((one) => one === text) ?? null),
+    minutes: read('min', lesson ? lesson.minutes : USUAL.minutes, number(LEAST_MIN, MOST_MIN)),
+    place: read(
+      'place',
+      lesson ? lesson.place : USUAL.place,
+      (text) => PLACES.find((one) => one === text) ?? null,
+    ),
     topics: read('topics', USUAL.topics, (text) => topicsIn(text, aside)),
     children: read('children', USUAL.children, number(1, MOST_CHILDREN)),
   };
   const start = read<number | null>('start', null, readClock);
-  const steps = asked.get('steps');
+  const named = lesson?.steps.map(({ id, minutes }) => `${id}.${minutes}`).join('~') ?? null;
+  const steps = asked.get('steps') ?? named;
   return {
     plan: { wish, start, steps: steps === null ? null : stepsIn(steps, lessons, wish, aside) },
     aside,

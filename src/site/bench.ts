@@ -1,5 +1,5 @@
 // What the Lesson bench is given: all lessons of a language, the words it needs, and the sheets that its steps hand out.
-import type { BenchProps } from '../components/bench/wake.ts';
+import type { BenchProps } from '../../shared/lesson/benchProps.ts';
 import { BANDS } from '../../shared/quantity/grade.ts';
 import type { Grade } from '../../shared/tasks/standards.ts';
 import { GRADES_OF } from '../../shared/tasks/standards.ts';

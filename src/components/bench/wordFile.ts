@@ -23,7 +23,7 @@ import type { Block, Run } from '../../../shared/lesson/types.ts';
 import type { Wish } from '../../../shared/lesson/wish.ts';
 import { STANDARDS } from '../../../shared/tasks/standards.ts';
 import { say, type Words } from '../../../shared/words/words.ts';
-import type { BenchProps } from './wake.ts';
+import type { BenchProps } from '../../../shared/lesson/benchProps.ts';
 
 /** What stands in the document. */
 export interface WordPlan {

@@ -54,6 +54,15 @@ describe('readPlan', () => {
     expect(read(query).plan.steps?.map(({ step, minutes }) => `${step.id} ${minutes}`)).toEqual(['why-milk.talk 15', 'why-milk.wash 5']); // prettier-ignore
   });
 
+  it('lays out a lesson that is named, as it is written', () => {
+    const barn = lessonOf('rail', { look: {}, wash: { topics: ['hands'], must: true } }, { place: 'barn', band: '3-5' }); // prettier-ignore
+    const { plan, aside } = readPlan('?lesson=rail', [milk, barn], 2);
+    expect(aside).toEqual([]);
+    expect(plan.wish).toEqual(wishOf({ grade: 5, minutes: 20, place: 'barn' }));
+    expect(plan.steps?.map(({ step }) => step)).toEqual(barn.steps);
+    expect(told('?lesson=gone')).toEqual(['value: lesson=gone']);
+  });
+
   it('takes an emptied lesson for one, not for the usual', () => {
     expect(read('?steps=').plan.steps).toEqual([]);
     expect(writePlan({ wish: wishOf(), start: null, steps: [] })).toBe('?grade=2&min=45&steps=');
