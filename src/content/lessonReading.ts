@@ -9,10 +9,11 @@ import type { Piece } from './lessonParts.ts';
 /** Languages whose texts can be measured. */
 export const READING_LANGUAGES: readonly ReadingLanguage[] = ['en', 'es'];
 
-// What stands for a figure and for the farm's name while a text is measured: it must not depend on a farm's book.
+// What stands for a figure and for the farm's name while a text is measured: it must not depend on a farm's book. A
+// week of a herd is some hundred cups, so the number is as long as such a one.
 const STANDS: Readonly<Record<ReadingLanguage, { readonly figure: string; readonly farm: string }>> = {
-  en: { figure: '90 cups', farm: 'the farm' },
-  es: { figure: '90 tazas', farm: 'la granja' },
+  en: { figure: '245 cups', farm: 'the farm' },
+  es: { figure: '245 tazas', farm: 'la granja' },
 };
 
 interface PlacedPart extends ReadingPart {
