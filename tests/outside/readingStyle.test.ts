@@ -100,8 +100,9 @@ describe('the lessons', () => {
           )
           .join('\n\n'),
       );
-      // It passes over some words, of which we did not find out why: up to 7 % of a text.
-      expect(style.sentences, name).toBe(ours.sentences);
+      // It takes three points for an end wherever they stand, and passes over some words, of which we did not find out
+      // why: up to 7 % of a text.
+      expect(Math.abs(style.sentences - ours.sentences), `${name}: sentences`).toBeLessThanOrEqual(1);
       expect(Math.abs(style.words / ours.words - 1), `${name}: words`).toBeLessThan(0.1);
       expect(Math.abs(style.grade - (fleschKincaidGrade(ours) ?? NaN)), `${name}: grade`).toBeLessThan(GRADE_TOLERANCE); // prettier-ignore
     }
