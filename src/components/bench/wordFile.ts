@@ -125,12 +125,12 @@ const heading = (text: string) =>
     keepNext: true,
     spacing: { before: 240, after: 80 },
   });
-const bullet = (text: string) => new Paragraph({ text, bullet: { level: 0 } });
-const small = (text: string) =>
-  new Paragraph({ children: [new TextRun({ text, size: 17 })], spacing: { before: 60 } });
+const bullet = (text: string, keepNext = false) => new Paragraph({ text, bullet: { level: 0 }, keepNext });
+const small = (text: string, keepNext: boolean) =>
+  new Paragraph({ children: [new TextRun({ text, size: 17 })], spacing: { before: 60 }, keepNext });
 
 function list(words: Words, key: string, lines: readonly string[]): Paragraph[] {
-  return lines.length === 0 ? [] : [heading(say(words, key)), ...lines.map(bullet)];
+  return lines.length === 0 ? [] : [heading(say(words, key)), ...lines.map((line) => bullet(line))];
 }
 
 function cautions({ head, washMissing, words }: WordPlan): Paragraph[] {
@@ -149,7 +149,7 @@ function materials({ head, wish, words }: WordPlan): Paragraph[] {
   const lines = head.needed.map(
     ({ material, count }) => `${count} × ${material.what} (${perText(words, material)})`,
   );
-  return [title, ...lines.map(bullet)];
+  return [title, ...lines.map((line) => bullet(line))];
 }
 
 function wordsToKnow({ head, words }: WordPlan): Paragraph[] {
@@ -252,5 +252,10 @@ function standards({ head, words }: WordPlan): Paragraph[] {
   if (frameworks.has('NGSS')) notices.push(say(words, 'lesson.ngss'));
   if (frameworks.has('CCSS Math') || frameworks.has('CCSS ELA'))
     notices.push(say(words, 'sheet.colophon.ccss'));
-  return [...list(words, 'bench.facts.standards', lines), ...notices.map(small)];
+  // Codes and notices stay on one page.
+  return [
+    heading(say(words, 'bench.facts.standards')),
+    ...lines.map((line) => bullet(line, true)),
+    ...notices.map((notice, index) => small(notice, index < notices.length - 1)),
+  ];
 }
