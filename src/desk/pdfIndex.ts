@@ -15,6 +15,7 @@ export function pdfIndex(prints: string): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="icon" href="../icon.svg">
 <title>Printed sheets · Hojas impresas</title>
 <style>body { font: 1.15rem/1.5 Andika, sans-serif; background: #f5ecd9; color: #1e1912; margin: 2rem auto; max-width: 52rem; padding: 0 1rem }
 h2 { border-top: 0.3rem solid; padding-top: 0.4rem; margin: 2rem 0 0.6rem }

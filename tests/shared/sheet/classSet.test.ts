@@ -43,11 +43,10 @@ const tasksOf = (copies: readonly Sheet[]) => copies.map(({ tasks }) => JSON.str
 
 describe('classSet', () => {
   it('gives the same set for the same word, byte for byte', () => {
-    const { seed: _, ...rest } = fc.sample(requestArb, { numRuns: 1, seed: 7 })[0] as SheetRequest;
     fc.assert(
-      fc.property(wordArb, fc.integer({ min: 1, max: 8 }), (word, copies) => {
-        const made = JSON.stringify(classSet(rest, word, copies));
-        expect(JSON.stringify(classSet(structuredClone(rest), word, copies))).toBe(made);
+      fc.property(requestArb, wordArb, fc.integer({ min: 1, max: 5 }), (one, word, copies) => {
+        const made = JSON.stringify(classSet(one, word, copies));
+        expect(JSON.stringify(classSet(structuredClone(one), word, copies))).toBe(made);
       }),
       { numRuns: 20 },
     );

@@ -100,7 +100,7 @@ describe('the printer of the desk', () => {
     const { ask, port } = await deskWith(printer);
     const host = { Host: `localhost:${port}` };
     for (const path of [PACK, '/print/pack-state.json'])
-      expect((await ask(path, { ...host, ...headers } as Record<string, string>)).status).toBe(403);
+      expect((await ask(path, { ...host, ...headers })).status).toBe(403);
     expect(running).toEqual([]);
   });
 

@@ -114,7 +114,7 @@ describe('deskApp', () => {
 
   it('lists the prints, newest day first', async () => {
     const html = await (await site().get('/pdf/')).text();
-    const links = [...html.matchAll(/href="([^"]+)"/g)].map((match) => match[1]);
+    const links = [...html.matchAll(/<a href="([^"]+)"/g)].map((match) => match[1]);
     expect(links).toEqual(['2026-05-21/sheet-3-5-en-letter.pdf', '2026-05-14/sheet-k-2-en-letter.pdf']);
   });
 
