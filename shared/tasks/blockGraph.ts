@@ -1,11 +1,11 @@
 // Colour a bar graph from counts, one square for each cup, and read it.
-import { whole } from '../quantity/grade.ts';
+import { whole, type Shown } from '../quantity/grade.ts';
 import { joined, math, msg, qty } from '../sheet/message.ts';
 import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
 import { sameMilking } from './moreOrLess.ts';
 import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
-import { taskKind, type Task } from './task.ts';
+import { taskKind, type Ask, type Task } from './task.ts';
 
 // A row of ten squares of a centimetre stands on the page beside face, name and number.
 const MOST_CUPS = 10;
@@ -37,6 +37,18 @@ export const blockGraph = taskKind<Reading[]>({
     return graph(context, rows);
   },
 });
+
+/** How many cups the rows have in all. */
+function inAll(counts: readonly Shown[], sum: Shown): Ask {
+  return {
+    prompt: msg('task.block-graph.ask-all'),
+    work: { is: 'boxes', after: ['cup'] },
+    answer: msg('sheet.answer', { amount: qty(sum, 'cup') }),
+    values: [sum],
+    accepted: [],
+    steps: [msg('sheet.math', { line: math(...joined(counts, '+'), '=', sum) })],
+  };
+}
 
 function graph(context: TaskContext, rows: readonly Reading[]): Task {
   const cups = (one: Reading) => cupsOf(one, context.cups);
@@ -78,25 +90,10 @@ function graph(context: TaskContext, rows: readonly Reading[]): Task {
       },
       ...(adds
         ? [
-            {
-              prompt: msg('task.block-graph.ask-all'),
-              work: { is: 'boxes' as const, after: ['cup' as const] },
-              answer: msg('sheet.answer', { amount: qty(sum, 'cup') }),
-              values: [sum],
-              accepted: [],
-              steps: [
-                msg('sheet.math', {
-                  line: math(
-                    ...joined(
-                      rows.map((one) => whole(cups(one))),
-                      '+',
-                    ),
-                    '=',
-                    sum,
-                  ),
-                }),
-              ],
-            },
+            inAll(
+              rows.map((one) => whole(cups(one))),
+              sum,
+            ),
           ]
         : []),
     ],

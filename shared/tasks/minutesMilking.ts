@@ -3,8 +3,9 @@ import { whole } from '../quantity/grade.ts';
 import { math, msg, qty } from '../sheet/message.ts';
 import { minutesOf } from './betweenMilkings.ts';
 import { faceParts, milkingTimes, timeOf, timeSlot, type ReadTime } from './clockFaces.ts';
+import type { Chance } from '../sheet/chance.ts';
 import type { TaskContext } from './context.ts';
-import { taskKind, type Task } from './task.ts';
+import { taskKind, type Ask, type Task } from './task.ts';
 
 const minutes = (n: number) => qty(whole(n), 'minute');
 
@@ -19,6 +20,26 @@ export const minutesMilking = taskKind<ReadTime>({
   make: (context, start) => passing(context, start),
 });
 
+/** A second interval, within the hour that begins at `hour` (minutes after midnight) but not from its full hour. */
+function tookAsk(chance: Chance, hour: number): Ask {
+  const [first, took] = [chance.int(3, 20), chance.int(21, 38)];
+  const [from, to] = [timeOf(hour + first), timeOf(hour + first + took)];
+  return {
+    prompt: msg('task.minutes-milking.ask-took', { start: timeSlot(from), end: timeSlot(to) }),
+    work: { is: 'boxes', after: ['minute'] },
+    answer: msg('sheet.answer', { amount: minutes(took) }),
+    values: [whole(took)],
+    accepted: [],
+    steps: [
+      msg('task.minutes-milking.step-took', {
+        start: { is: 'number', ...whole(first) },
+        end: { is: 'number', ...whole(first + took) },
+        minutes: minutes(took),
+      }),
+    ],
+  };
+}
+
 function passing(context: TaskContext, { time, from }: ReadTime): Task {
   const { chance } = context;
   const start = minutesOf(time);
@@ -27,9 +48,6 @@ function passing(context: TaskContext, { time, from }: ReadTime): Task {
   const past = chance.pick([5, 8, 10, 12, 15]);
   const length = toHour + past <= 60 ? toHour + past : 45;
   const end = timeOf(start + length);
-  // The second interval stays within one hour but not from a full hour.
-  const [first, took] = [chance.int(3, 20), chance.int(21, 38)];
-  const [from2, to2] = [timeOf(start - (start % 60) + 60 + first), timeOf(start - (start % 60) + 60 + first + took)];
   const dial = (key: string, at: string, hands: boolean) => ({
     label: msg(`task.minutes-milking.${key}`),
     time: at,
@@ -66,20 +84,7 @@ function passing(context: TaskContext, { time, from }: ReadTime): Task {
             ],
         picture: { is: 'dials', dials: [dial('end', end, false)] },
       },
-      {
-        prompt: msg('task.minutes-milking.ask-took', { start: timeSlot(from2), end: timeSlot(to2) }),
-        work: { is: 'boxes', after: ['minute'] },
-        answer: msg('sheet.answer', { amount: minutes(took) }),
-        values: [whole(took)],
-        accepted: [],
-        steps: [
-          msg('task.minutes-milking.step-took', {
-            start: { is: 'number', ...whole(first) },
-            end: { is: 'number', ...whole(first + took) },
-            minutes: minutes(took),
-          }),
-        ],
-      },
+      tookAsk(chance, start - (start % 60) + 60),
     ],
     mistake: { what: msg('task.minutes-milking.mistake'), why: msg('task.minutes-milking.why') },
     fromBook: [],
