@@ -17,7 +17,9 @@ const MILK_MJ = { base: decimal('1.469'), fat: decimal('0.4025') };
 /** Dry feed of a doe in milk: 4 to 5 percent of her weight a day (the fact `dry-matter-milking`). */
 const SHARES = ['4', '4.5', '5'] as const;
 const FATS = ['3.5', '3.8', '4.1', '4.5'] as const;
-const WEIGHTS_KG = [50, 55, 60, 65, 70] as const;
+const WEIGHTS_KG = [50, 55, 60, 65, 70, 75, 80] as const;
+/** Kilograms of a doe for each kilogram of milk a day, at least, so that a heavy milker is no small doe (common practice, no source). */
+const LEAST_WEIGHT_A_KG = 17;
 const MODEL_KG = ['2.0', '2.4', '2.8', '3.1'] as const;
 
 interface Day {
@@ -41,12 +43,17 @@ function days(context: TaskContext): Day[] {
   return MODEL_KG.map((kg) => ({ who: sub(msg('task.curve.model-doe')), id: kg, milk_kg: decimal(kg) }));
 }
 
+const weightsFor = (milk_kg: Shown): readonly number[] => {
+  const fit = WEIGHTS_KG.filter((weight) => weight >= LEAST_WEIGHT_A_KG * valueOf(milk_kg));
+  return fit.length > 0 ? fit : WEIGHTS_KG.slice(-1);
+};
+
 /** Everything that the task prints, worked out once. */
 function workOut({ chance }: TaskContext, { who, milk_kg }: Day) {
   const [share, fat, weight] = [
     decimal(chance.pick(SHARES)),
     decimal(chance.pick(FATS)),
-    whole(chance.pick(WEIGHTS_KG)),
+    whole(chance.pick(weightsFor(milk_kg))),
   ];
   const feed = rounded(exactly(weight).mul(exactly(share)).div(100), 3);
   const into = rounded(exactly(feed).mul(exactly(FORAGE_MJ)), 1);

@@ -131,7 +131,7 @@ function task(context: TaskContext, from: Pair): Task {
   const { unit, widths, range, pair } = worked;
   return {
     kind: 'two-boxes',
-    standards: ['6.SP.B.4', '7.SP.B.3', '7.SP.B.4'],
+    standards: ['7.SP.B.3', '7.SP.B.4'],
     lead: [
       msg(`task.two-boxes.lead-${unit}`),
       ...pair.does.map((doe, index) => fiveLine(doe, pair.fives[index] as FiveNumbers)),
@@ -149,11 +149,11 @@ function task(context: TaskContext, from: Pair): Task {
   };
 }
 
-/** Box plots (6.SP.B.4), and two distributions compared by centre, spread and overlap (7.SP.B.3, 7.SP.B.4). */
+/** Two distributions compared by centre, spread and overlap (7.SP.B.3, 7.SP.B.4). */
 export const twoBoxes = taskKind<Pair>({
   name: 'two-boxes',
   bands: ['6-8'],
-  standards: ['6.SP.B.4', '7.SP.B.3', '7.SP.B.4'],
+  standards: ['7.SP.B.3', '7.SP.B.4'],
   lack: 'no-two-weeks',
   candidates: pairs,
   touches: ({ does }) => does.flatMap(({ doe }) => [doe.id, `${doe.id}|box`]),

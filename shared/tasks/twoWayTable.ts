@@ -160,7 +160,12 @@ export const twoWayTable = taskKind<Counts>({
   bands: ['9-12'],
   standards: ['HSS-ID.B.5', 'HSS-CP.A.4'],
   lack: 'no-week-of-one-doe',
-  candidates: countsOf,
+  // A table without an empty cell tells more; one with some is taken where there is nothing better.
+  candidates(context) {
+    const all = countsOf(context);
+    const full = all.filter(({ am, pm, median }) => aboveOf(am, median) > 0 && aboveOf(pm, median) > 0);
+    return full.length > 0 ? full : all;
+  },
   touches: ({ run }) => [run.doe.id, `${run.doe.id}|two-way`],
   make: task,
 });

@@ -59,6 +59,8 @@ export function readBoxPlots(picture: BoxPlotsPicture, marks: readonly Mark[]): 
   const whiskers = marks.filter(({ tag, of }) => tag === 'path' && (of['d'] ?? '').split('M').length === 5);
   const middles = withClass(marks, 'path', 'thick');
   expect(boxes.length).toBe(picture.boxes.length);
+  const names = marks.filter(({ tag, of }) => tag === 'text' && of['font-weight'] === '700').map(({ text }) => text);
+  expect(names.join(' ')).toBe(picture.boxes.map(({ label }) => String(label)).join(' '));
   picture.boxes.forEach((one, index) => {
     const box = boxes[index] as Mark;
     const ends = [...(whiskers[index]?.of['d'] ?? '').matchAll(/[MH]([\d.]+)/g)].map(([, x]) => Number(x));
