@@ -40,7 +40,7 @@ async function openBench(
 }
 
 const titles = (page: Page) => page.locator('.step-list h3').allTextContents();
-const said = (page: Page) => page.locator('[aria-live]').textContent();
+const said = async (page: Page) => ((await page.locator('[aria-live]').textContent()) ?? '').trim();
 const queryOf = (page: Page) => new URL(page.url()).search;
 const clocks = (page: Page) => page.locator('.step-list .clock').allTextContents();
 

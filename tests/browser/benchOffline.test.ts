@@ -1,5 +1,6 @@
 // The teacher's rooms without a network: after one visit, after an update, and never half of either.
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -116,6 +117,19 @@ describe('after one visit, without a network', () => {
       page.removeAllListeners('requestfailed');
     }
   }); // prettier-ignore
+
+  it('shows what is kept where the network is there and does not answer', async () => {
+    const page = await visit('lessons/');
+    const port = Number(new URL(desk.url).port);
+    await desk.close();
+    const mute = createServer(() => {}).listen(port, '127.0.0.1');
+    try {
+      await page.goto(at('lessons/'), { timeout: 20_000 });
+      expect(await page.locator('h1').first().textContent()).not.toBe('');
+    } finally {
+      mute.close();
+    }
+  });
 
   it('keeps what is on the list and no more, pressed', async () => {
     const page = await visit('lessons/');
