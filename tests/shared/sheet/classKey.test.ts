@@ -1,0 +1,34 @@
+// The key of a class: every answer once, either shared or at its copy.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { classKey, shortAnswer } from '../../../shared/sheet/classKey.ts';
+import { classSet } from '../../../shared/sheet/classSet.ts';
+import { tellText } from '../../../shared/sheet/tell.ts';
+import { wordsOf } from '../../../src/site/words.ts';
+import { requestArb } from '../tasks/randomWeek.ts';
+
+const words = wordsOf('en');
+
+describe('classKey', () => {
+  it('tells every answer of every copy, those that all share once', () => {
+    fc.assert(
+      fc.property(requestArb, fc.integer({ min: 1, max: 4 }), (request, count) => {
+        const copies = classSet(request, 'fern', count);
+        const key = classKey(copies, words);
+        expect(key.copies.map(({ code }) => code)).toEqual(copies.map(({ code }) => code));
+        copies.forEach((copy, index) => {
+          const own = key.copies[index]?.tasks ?? [];
+          copy.tasks.forEach((task, place) => {
+            const told = [...own, ...key.shared]
+              .filter(({ number }) => number === place + 1)
+              .flatMap(({ lines }) => lines.map(({ answer }) => tellText(words, answer)))
+              .sort();
+            expect(told).toEqual(task.asks.map((ask) => tellText(words, shortAnswer(ask))).sort());
+          });
+        });
+        if (count === 1) expect(key.shared).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
