@@ -54,7 +54,7 @@ describe('the page of a lesson', () => {
     const materials = await materialsOf(page);
     expect(new Set(materials.map(({ per }) => per))).toEqual(new Set(['child', 'group', 'class']));
     expect(await amounts(page)).toEqual(expected(materials, 24));
-    await page.getByLabel('Children in your class').fill('31');
+    await page.getByLabel('How many are in your class?').fill('31');
     expect(await amounts(page)).toEqual(expected(materials, 31));
     expect(expected(materials, 31)).not.toEqual(expected(materials, 24));
     expect((await page.locator('.materials caption').textContent())?.trim()).toContain('For a class of 31:');
@@ -64,7 +64,7 @@ describe('the page of a lesson', () => {
   it('keeps the size in its address, and its amounts where a size is none', async () => {
     const page = await open(`es/${LESSON}?class=17`);
     const materials = await materialsOf(page);
-    const field = page.getByLabel('Niñas y niños en su clase');
+    const field = page.getByLabel('¿Cuántos son en su clase?');
     expect(await field.inputValue()).toBe('17');
     expect(await amounts(page)).toEqual(expected(materials, 17));
     for (const wrong of ['9', '61', '', '2.5']) {
