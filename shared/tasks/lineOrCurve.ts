@@ -30,6 +30,13 @@ function fitOf(series: WeekSeries): Fit[] {
     : [];
 }
 
+/** The published cow up to the week in which her fall flattens: there the points bend about a line. */
+const COW_WEEKS = 22;
+function cowRiseAndFall(): WeekSeries {
+  const cow = cowSeries();
+  return { ...cow, weeks: cow.weeks.slice(0, COW_WEEKS) };
+}
+
 /** What the printed line says for a week, rounded to the places of the amounts. */
 const predictedOf = ({ slope, intercept, series }: Fit, week: number): Shown =>
   rounded(exactly(slope).mul(week).add(exactly(intercept)), series.places);
@@ -127,7 +134,7 @@ export const lineOrCurve = taskKind<Fit>({
   lack: 'nothing',
   candidates(context) {
     const own = ownSeries(context).flatMap(fitOf);
-    return own.length > 0 ? own : fitOf(cowSeries());
+    return own.length > 0 ? own : fitOf(cowRiseAndFall());
   },
   touches: ({ series }) => [`curve|${series.id}`],
   make: task,
