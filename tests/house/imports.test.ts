@@ -23,6 +23,8 @@ describe('the import table', () => {
     ['src/farm/x.ts', "import { serve } from '../desk/serve.ts';"],
     ['src/pages/x.astro', "---\nimport { printSheets } from '../print/printSheets.ts';\n---\n"],
     ['content/questions/en/x.mdx', "---\nquestion: x\n---\n\nimport Jar from '../../../src/components/drawings/Jar.svelte';\n"],
+    ['shared/sheet/x.ts', "import { judge } from '../reading/judge.ts';"],
+    ['src/components/bench/X.svelte', "<script lang=\"ts\">\n  import { judge } from '../../../shared/reading/judge.ts';\n</script>"],
     ['src/nowhere/x.ts', "import 'node:fs';"],
   ])('catches %s with %j', (path, text) => {
     expect(importFaults(path, text)).toHaveLength(1);

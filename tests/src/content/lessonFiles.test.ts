@@ -110,7 +110,9 @@ describe('the reading level', () => {
     expect(faultsOf({ 'en/l.mdx': head() + step(figure('a lot')) }, ['en'])).toBe('');
     expect(faultsOf({ 'en/l.mdx': head() + step(figure('more than anybody of us could ever drink up')) }, ['en'])).toMatchInlineSnapshot(`"content/lessons/en/l.mdx:11  this sentence has 14 words and k-2 reads at most 10: "Our does gave more than anybody of us could ever drink up of milk." Part it in two."`); // prettier-ignore
     const twice = `${figure('a lot')} All of our does gave <Figure id="herd.week.total" otherwise="lots" /> of good milk.`; // prettier-ignore
-    expect(faultsOf({ 'en/l.mdx': head() + step(twice) }, ['en'])).toMatchInlineSnapshot(`"content/lessons/en/l.mdx:11  this sentence has 12 words and k-2 reads at most 10: "All of our does gave 245 cups of good milk." Part it in two."`);
+    expect(faultsOf({ 'en/l.mdx': head() + step(twice) }, ['en'])).toMatchInlineSnapshot(
+      `"content/lessons/en/l.mdx:11  this sentence has 12 words and k-2 reads at most 10: "All of our does gave 245 cups of good milk." Part it in two."`,
+    );
   });
 
   it('names new words, and takes those that the lesson explains', () => {
