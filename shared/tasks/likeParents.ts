@@ -1,47 +1,47 @@
-// A doe and her kid: what is the same, and what is not.
-import { doeBreed, doeLook, type DoeLook } from '../drawing/doeLook.ts';
+// A doe and two kids: which has her coat, and whose ears are the same?
+import { doeLook, type DoeLook } from '../drawing/doeLook.ts';
 import { msg, sub } from '../sheet/message.ts';
 import type { Face } from '../sheet/picture.ts';
 import type { TaskContext } from './context.ts';
 import { taskKind, type Task } from './task.ts';
 
-/** A mother's face and her kid's. */
+/** A mother's face and those of two kids: one with her coat, one with another. */
 export interface Family {
   readonly doe: Face;
-  readonly kid: Face;
+  readonly alike: Face;
+  readonly other: Face;
 }
 
-const BREEDS = ['Nubian', 'Alpine', 'LaMancha', 'Nigerian Dwarf'] as const;
-// Kids are looked for among so many drawn ones, so that a kid with a coat like hers and one unlike are found.
+// Breeds whose coats are white in some and not in others, so that a copier keeps them apart.
+const BREEDS = ['Alpine', 'LaMancha', 'Nigerian Dwarf'] as const;
+// Kids are looked for among so many drawn ones of the mother's breed.
 const MOST_KIDS = 40;
-/** Does who are offered as mothers: the herd's own of a breed with several coats, or drawn ones. */
-function mothers(context: TaskContext): Face[] {
-  const breeds = new Set<string>(BREEDS.map(doeBreed));
-  const own = context.week.does
-    .filter(({ breed }) => breeds.has(doeBreed(breed)))
-    .map(({ breed, id }): Face => ({ breed, id }));
-  return own.length > 0 ? own : BREEDS.map((breed): Face => ({ breed, id: 'doe' }));
-}
+/** So many pairs of kids for each mother are choice enough. */
+const MOST_PAIRS = 6;
 
 const lookOf = ({ breed, id }: Face): DoeLook => doeLook(breed, id);
 const pale = ({ coat }: DoeLook): boolean => coat.base === 'milk';
-/** Coats are alike where they are cut alike; they are told apart on a copy only where one is white. */
 const sameCoat = (a: DoeLook, b: DoeLook): boolean => JSON.stringify(a.coat) === JSON.stringify(b.coat);
-const plainToSee = (a: DoeLook, b: DoeLook): boolean => sameCoat(a, b) || pale(a) !== pale(b);
 
-function families(context: TaskContext): Family[] {
-  return mothers(context).flatMap((doe) => {
-    const own = lookOf(doe);
-    return Array.from({ length: MOST_KIDS }, (_, n): Face => ({ breed: doe.breed, id: `kid ${n}` }))
-      .filter((kid) => {
-        const look = lookOf(kid);
-        const grown = look.horns || look.beard;
-        // Like, but not just like: something must differ.
-        const differs = !sameCoat(own, look) || own.wattles !== look.wattles;
-        return !grown && differs && plainToSee(own, look);
-      })
-      .map((kid) => ({ doe, kid }));
+/** A mother with each pair of kids: neither horned nor bearded, one with her coat, the other's light where hers is dark. */
+function pairsOf(doe: Face): Family[] {
+  const own = lookOf(doe);
+  const kids = Array.from({ length: MOST_KIDS }, (_, n): Face => ({
+    breed: doe.breed,
+    id: `kid ${n}`,
+  })).filter((kid) => !lookOf(kid).horns && !lookOf(kid).beard);
+  const alike = kids.filter((kid) => sameCoat(own, lookOf(kid)));
+  const others = kids.filter((kid) => pale(own) !== pale(lookOf(kid)));
+  return alike.slice(0, MOST_PAIRS).flatMap((one, index) => {
+    const other = others[index % Math.max(1, others.length)];
+    return other ? [{ doe, alike: one, other }] : [];
   });
+}
+
+/** Families of the herd's own does where their breeds allow it, of drawn ones elsewhere. */
+function families(context: TaskContext): Family[] {
+  const own = context.week.does.flatMap(({ breed, id }) => pairsOf({ breed, id }));
+  return own.length > 0 ? own : BREEDS.flatMap((breed) => pairsOf({ breed, id: 'doe' }));
 }
 
 /** Young are like, but not just like, their parents (1-LS3-1): no word of how. */
@@ -52,44 +52,44 @@ export const likeParents = taskKind<Family>({
   lack: 'no-milk',
   candidates: families,
   touches: ({ doe }) => [doe.id],
-  make: (_, family) => compared(family),
+  make: (context, family) => compared(context, family),
 });
 
-const TRAITS = ['ears', 'coat', 'wattles'] as const;
-const sameIn = (a: DoeLook, b: DoeLook): Readonly<Record<(typeof TRAITS)[number], boolean>> => ({
-  ears: a.ears === b.ears,
-  coat: sameCoat(a, b),
-  wattles: a.wattles === b.wattles,
-});
-
-function compared({ doe, kid }: Family): Task {
-  const same = sameIn(lookOf(doe), lookOf(kid));
-  // Wattles are asked for where they are the one thing that differs; else ears and coat are enough.
-  const asked = TRAITS.filter((trait) => trait !== 'wattles' || same.coat);
-  const choices = ['same', 'not-same'].map((one) => sub(msg(`task.like-parents.${one}`)));
+function compared(context: TaskContext, { doe, alike, other }: Family): Task {
+  const kids = context.chance.shuffle([alike, other]);
+  const labels = ['kid-a', 'kid-b'] as const;
+  const right = labels[kids.indexOf(alike)] as (typeof labels)[number];
+  const word = (key: string) => msg(`task.like-parents.${key}`);
   return {
     kind: 'like-parents',
     standards: ['1-LS3-1'],
-    lead: [
-      msg('task.like-parents.lead'),
-      ...(asked.includes('wattles') ? [msg('task.like-parents.lead-wattles')] : []),
-    ],
+    lead: [word('lead')],
     picture: {
       is: 'faces',
       faces: [
-        { face: doe, label: msg('task.like-parents.doe'), kid: false },
-        { face: kid, label: msg('task.like-parents.kid'), kid: true },
+        { face: doe, label: word('doe'), kid: false },
+        ...kids.map((face, index) => ({ face, label: word(labels[index] as string), kid: true })),
       ],
     },
-    asks: asked.map((trait) => ({
-      prompt: msg(`task.like-parents.ask-${trait}`),
-      work: { is: 'ring', of: choices },
-      answer: msg(`task.like-parents.${same[trait] ? 'same' : 'not-same'}`),
-      values: [same[trait] ? 'same' : 'not-same'],
-      accepted: [],
-      steps: [msg(`task.like-parents.step-${trait}-${same[trait] ? 'same' : 'not-same'}`)],
-    })),
-    mistake: { what: msg('task.like-parents.mistake'), why: msg('task.like-parents.why') },
+    asks: [
+      {
+        prompt: word('ask-coat'),
+        work: { is: 'ring', of: labels.map((one) => sub(word(one))) },
+        answer: word(right),
+        values: [right],
+        accepted: [],
+        steps: [word('step-coat')],
+      },
+      {
+        prompt: word('ask-ears'),
+        work: { is: 'ring', of: ['same', 'not-same'].map((one) => sub(word(one))) },
+        answer: word('same'),
+        values: ['same'],
+        accepted: [],
+        steps: [word('step-ears')],
+      },
+    ],
+    mistake: { what: word('mistake'), why: word('why') },
     fromBook: [],
   };
 }
