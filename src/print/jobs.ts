@@ -7,7 +7,12 @@ export interface PrintJob {
   /** Below the site's base path, without a slash before it: `es/print/?grade=2&…`. */
   readonly address: string;
   readonly file: string;
+  /** How the page is shown until it is printed; for paper where nothing is said. */
+  readonly media?: 'print' | 'screen' | undefined;
 }
+
+/** The print room shows its pages on a screen in the very fonts of paper, and lays out the fewest there. */
+export const PACK_MEDIA = 'screen';
 
 /** Where the print room makes an order, in the language of its sheets, so that the whole document is in it. */
 export function packAddress(order: PackOrder, shelf: Shelf): string {
@@ -39,5 +44,9 @@ export function packFile({ order, whom, all }: AskedPack, shelf: Shelf): string 
 
 /** A job for each pack. */
 export function packJobs(packs: readonly AskedPack[], shelf: Shelf): PrintJob[] {
-  return packs.map((pack) => ({ address: packAddress(pack.order, shelf), file: packFile(pack, shelf) }));
+  return packs.map((pack) => ({
+    address: packAddress(pack.order, shelf),
+    file: packFile(pack, shelf),
+    media: PACK_MEDIA,
+  }));
 }

@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { readOrder, gradeSign, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
 import { startChromium } from './chromium.ts';
-import { packAddress, packFile } from './jobs.ts';
+import { PACK_MEDIA, packAddress, packFile } from './jobs.ts';
 import { LONGEST_WAIT_ms, printPage } from './printPage.ts';
 import { readShelf } from './shelf.ts';
 
@@ -47,7 +47,12 @@ async function printPack(
   try {
     // Only what was read from the query goes on, written anew: no other text of it reaches the browser.
     const address = new URL(packAddress(order, shelf), site).href;
-    const { pdf } = await printPage(context, address, { wait_ms: LONGEST_WAIT_ms, tell, signal });
+    const { pdf } = await printPage(context, address, {
+      wait_ms: LONGEST_WAIT_ms,
+      media: PACK_MEDIA,
+      tell,
+      signal,
+    });
     return { pdf, name: packFile({ order, whom: `grade-${gradeSign(order.grade)}`, all: false }, shelf) };
   } finally {
     await context.close();

@@ -9,6 +9,11 @@ export interface Patience {
   readonly wait_ms: number;
   /** Hears how many copies the page has made so far. */
   readonly tell?: ((made: number, of: number) => void) | undefined;
+  /**
+   * How the page is shown until it is printed. On `screen` a long page lays out only what is in sight, once less than `print`;
+   * but fonts that only paper uses come in with `print` alone, which is usual.
+   */
+  readonly media?: 'print' | 'screen' | undefined;
   /** Ends the printing early. */
   readonly signal?: AbortSignal | undefined;
 }
@@ -64,11 +69,15 @@ async function keepInside(page: Page, origin: string): Promise<string[]> {
   return stopped;
 }
 
-async function openReady(page: Page, address: string, { wait_ms, tell }: Patience): Promise<void> {
+async function openReady(
+  page: Page,
+  address: string,
+  { wait_ms, tell, media = 'print' }: Patience,
+): Promise<void> {
   const broken: string[] = [];
   page.on('pageerror', (error) => broken.push(error.message));
-  // Fonts that only paper uses are loaded once the page is laid out for paper.
-  await page.emulateMedia({ media: 'print' });
+  // A page told to be on a screen would stay there on paper; told nothing, it goes over to paper by itself.
+  if (media === 'print') await page.emulateMedia({ media });
   const response = await page.goto(address, { waitUntil: 'load' });
   if (response === null || !response.ok())
     throw new PlainError(

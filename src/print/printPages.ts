@@ -38,6 +38,7 @@ export async function printPages(
         const address = new URL(job.address, site).href;
         const { pdf, stopped } = await printPage(context, address, {
           wait_ms,
+          media: job.media,
           tell: (made, of) => tell?.(job, made, of),
         });
         const file = join(out, job.file);

@@ -32,7 +32,6 @@ export const packsPart: Part = async (say) => {
     const browser = await startChromium();
     try {
       const page = await browser.newPage();
-      await page.emulateMedia({ media: 'print' });
       await page.goto(`${desk.url}print/?sheets=`);
       await ready(page);
       const lines: Line[] = [];

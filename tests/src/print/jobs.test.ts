@@ -17,6 +17,7 @@ describe('packJobs', () => {
       address:
         'print/?grade=5&sheets=a,b,c&copies=1&word=2026-05-21&lang=en&paper=letter&print=ordinary&key=full&cover=yes',
       file: 'sheets-3-5-en-letter.pdf',
+      media: 'screen',
     });
   });
 
@@ -26,6 +27,7 @@ describe('packJobs', () => {
       address:
         'es/print/?grade=2&sheets=a&copies=30&word=%C3%B1u&lang=es&paper=a4&print=large&key=full&cover=no',
       file: 'sheets-grade-2-a-30-copies-ñu-es-a4-large.pdf',
+      media: 'screen',
     });
   });
 
