@@ -95,7 +95,7 @@ function task(context: TaskContext, { eaten, milk, manure }: Balance): Task {
           }),
         ],
       },
-      askInWords(msg('task.carbon-path.ask-energy'), msg('task.carbon-path.answer-energy'), 3, [
+      askInWords(msg('task.carbon-path.ask-energy'), msg('task.carbon-path.answer-energy'), 2, [
         msg('task.carbon-path.accept-energy'),
       ]),
       askInWords(

@@ -101,7 +101,7 @@ function task(context: TaskContext, last: Last): Task {
     asks: [
       ...asked(context).map((arrow) => askArrow(arrow, numberOf(arrow.name))),
       askCircle(numberOf),
-      askInWords(key('ask'), key('answer'), 3, [key('accept')]),
+      askInWords(key('ask'), key('answer'), 2, [key('accept')]),
     ],
     mistake: { what: msg('task.grass-to-milk.mistake'), why: msg('task.grass-to-milk.why') },
     fromBook: [],

@@ -112,7 +112,7 @@ function lastAsks({ other, noneOf, least, rare, kids }: ReturnType<typeof workOu
         msg('sheet.math', { line: math({ num: 1, den: 1 }, '−', noneOf, '=', least) }),
       ],
     },
-    askInWords(msg('task.kid-odds.ask-why'), msg('task.kid-odds.answer-why'), 3, [
+    askInWords(msg('task.kid-odds.ask-why'), msg('task.kid-odds.answer-why'), 2, [
       msg('task.kid-odds.accept-why'),
     ]),
   ];

@@ -8,8 +8,8 @@ import { cowSeries, ownSeries, spreadWeeks, type WeekSeries } from './lactationS
 import { taskKind, type Task } from './task.ts';
 import { leastSquares, signChanges } from './trend.ts';
 
-const POINTS = 8;
-/** So few changes of sign among eight residuals that they stand in runs (common practice, no source). */
+const POINTS = 7;
+/** So few changes of sign among seven residuals that they stand in runs (common practice, no source). */
 const FEW_CHANGES = 2;
 
 interface Fit {
@@ -113,7 +113,7 @@ function task(_: TaskContext, fit: Fit): Task {
         ...askInWords(
           msg('task.line-or-curve.ask-judge'),
           msg(`task.line-or-curve.answer-${bent ? 'bent' : 'mixed'}`, { n: count(changes) }),
-          3,
+          2,
         ),
         values: [bent ? 'bent' : 'mixed', whole(changes)],
       },

@@ -48,7 +48,7 @@ function task(_: TaskContext, { looks, lying }: Example): Task {
     ],
     picture: tableOf(),
     asks: [
-      askInWords(msg('task.watch-by-interval.ask-own'), msg('task.watch-by-interval.answer-own'), 2, [
+      askInWords(msg('task.watch-by-interval.ask-own'), msg('task.watch-by-interval.answer-own'), 1, [
         msg('task.watch-by-interval.accept-own'),
       ]),
       {
@@ -82,7 +82,7 @@ function task(_: TaskContext, { looks, lying }: Example): Task {
           }),
         ],
       },
-      askInWords(msg('task.watch-by-interval.ask-limits'), msg('task.watch-by-interval.answer-limits'), 3, [
+      askInWords(msg('task.watch-by-interval.ask-limits'), msg('task.watch-by-interval.answer-limits'), 2, [
         msg('task.watch-by-interval.accept-limits'),
       ]),
     ],

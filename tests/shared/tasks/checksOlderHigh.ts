@@ -68,7 +68,7 @@ export const CHECKS_912_LATER: Readonly<Record<string, Check>> = {
     const signs = given.map(Math.sign).filter((sign) => sign !== 0).join('');
     const changes = (signs.match(/(?<=^|1)1(?=-)|-1(?=1)/g) ?? []).length;
     expectAnswers(task, 1, [changes <= 2 ? 'bent' : 'mixed', changes]);
-    expect(x.length).toBe(8);
+    expect(x.length).toBe(7);
   },
   'after-the-peak'(task) {
     const { slots } = task.lead[1] ?? { slots: {} };
@@ -124,11 +124,10 @@ export const CHECKS_912_LATER: Readonly<Record<string, Check>> = {
   },
   'let-down-evidence'(task) {
     const [rose, of] = [slot(task.lead[4], 'rose'), slot(task.lead[4], 'of')];
-    expect(answers(task, 0)[0]).toBeCloseTo(rose / (of / 100), 9);
     // Sources: McNeilly 1972 (25 of 40 hand milkings), Salama and others 2004 (57 to 75 percent).
     expect([rose, of, slot(task.lead[3], 'low'), slot(task.lead[3], 'high')]).toEqual([25, 40, 57, 75]);
-    const milk = slot(task.asks[1]?.prompt, 'milk');
-    const [low, high] = answers(task, 1);
+    const milk = slot(task.asks[0]?.prompt, 'milk');
+    const [low, high] = answers(task, 0);
     expectNear(low, milk - milk * 0.43, 2);
     expectNear(high, milk - milk / 4, 2);
   },
