@@ -27,7 +27,7 @@ export function composeLesson(pool: readonly PoolStep[], wish: Wish): PlannedSte
 }
 
 // Without a heart, whatever else there is, it is no lesson.
-const NO_LESSON: Score = [0, Infinity, 0, 0, 0, 0];
+const NO_LESSON: Score = [0, Infinity, 0, 0, 0, 0, 0];
 
 /** Goes through the sets of lessons, the most promising first. */
 function bestChoice(pool: readonly PoolStep[], wish: Wish): readonly PoolStep[] {

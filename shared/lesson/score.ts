@@ -3,7 +3,7 @@ import { doingOf, type PoolStep } from './pool.ts';
 import { isOn, type Wish } from './wish.ts';
 
 /** A step from one more lesson weighs as much as this many minutes off the usual times. */
-export const LESSON_WEIGHT_min = 3;
+export const LESSON_WEIGHT_min = 8;
 
 /**
  * What is compared, the weightiest first; more is better in each:
@@ -13,7 +13,8 @@ export const LESSON_WEIGHT_min = 3;
  * 3. usual minutes on the chosen topics, up to the time there is; of steps that do the same, one lesson's count;
  * 4. minutes that the steps can fill when stretched, up to the time there is;
  * 5. minus the lessons that do once more what another does;
- * 6. minus the strain: minutes by which the sum must be stretched or shortened from the usual times, and
+ * 6. minus the bare sheets: those whose lesson has a talk, a look or something to do before them, and none of it is in;
+ * 7. minus the strain: minutes by which the sum must be stretched or shortened from the usual times, and
  *    `LESSON_WEIGHT_min` for each lesson beyond the first.
  */
 export type Score = readonly [
@@ -22,6 +23,7 @@ export type Score = readonly [
   onTopic_min: number,
   filled_min: number,
   notRepeated: number,
+  notBare: number,
   notStrained: number,
 ];
 
@@ -38,6 +40,7 @@ export function scoreOf(steps: readonly PoolStep[], wish: Wish): Score {
     topics.length === 0 ? 0 : Math.min(minutes, onTopic(steps, topics)),
     filled,
     -repeatsOf(steps),
+    -bareSheets(steps),
     -strain,
   ];
 }
@@ -52,7 +55,7 @@ export function compareScores(a: Score, b: Score): number {
 export function limitOf(steps: readonly PoolStep[], wish: Wish): Score {
   const [heart, frame, onTopic_min, filled_min] = scoreOf(steps, wish);
   const lessons = new Set(steps.map(({ lesson }) => lesson)).size;
-  return [heart, frame, onTopic_min, filled_min, 0, -LESSON_WEIGHT_min * Math.max(0, lessons - 1)];
+  return [heart, frame, onTopic_min, filled_min, 0, 0, -LESSON_WEIGHT_min * Math.max(0, lessons - 1)];
 }
 
 /** The sum of one of the steps' three times, minutes. */
@@ -98,4 +101,17 @@ function repeatsOf(steps: readonly PoolStep[]): number {
     doings.set(doing, (doings.get(doing) ?? new Set()).add(one.lesson));
   }
   return [...doings.values()].reduce((sum, lessons) => sum + lessons.size - 1, 0);
+}
+
+/** Sheets that are handed out without anything that leads to them, where their lesson has it. */
+export function bareSheets(steps: readonly PoolStep[]): number {
+  return steps.filter(({ step, lesson }) => {
+    if (step.kind !== 'sheet') return false;
+    const before = lesson.steps.slice(
+      0,
+      lesson.steps.findIndex(({ id }) => id === step.id),
+    );
+    const leading = before.filter(({ kind }) => kind === 'talk' || kind === 'look' || kind === 'do');
+    return leading.length > 0 && !leading.some(({ id }) => steps.some((one) => one.step.id === id));
+  }).length;
 }

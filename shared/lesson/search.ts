@@ -1,6 +1,6 @@
 // The exact search among the steps of a few lessons: include or leave out each in turn, and turn back early.
 import { areAlike, doingOf, wantingMusts, type PoolStep } from './pool.ts';
-import { compareScores, isMiddle, LESSON_WEIGHT_min, type Score } from './score.ts';
+import { bareSheets, compareScores, isMiddle, LESSON_WEIGHT_min, type Score } from './score.ts';
 import { isOn, type Wish } from './wish.ts';
 
 /**
@@ -79,13 +79,15 @@ class Search {
     if (!trait.one.step.must || this.hasStandIn(trait, index)) this.look(index + 1);
   }
 
-  /** The choice as it stands is better than the best: it counts if nothing that must be in is wanting. */
+  /** The choice as it stands may be better than the best; it counts if nothing that must be in is wanting. */
   private take(): void {
     const steps = this.chosen.map(({ one }) => one);
     if (new Set(steps.map(({ lesson }) => lesson)).size < this.lessons) return;
     if (wantingMusts(steps).length > 0) return;
+    const own = this.reach(NOTHING_AHEAD, bareSheets(steps));
+    if (compareScores(own, this.score) <= 0) return;
     this.best = steps;
-    this.score = this.reach(NOTHING_AHEAD);
+    this.score = own;
   }
 
   /** Whether another lesson's must does the same and is in, or may still come. */
@@ -108,8 +110,8 @@ class Search {
     this.onTopic_min += Math.max(...tally.onTopic_min);
   }
 
-  /** The best score that may follow; with nothing ahead, the score of the choice itself. */
-  private reach(ahead: Ahead): Score {
+  /** The best score that may follow; with nothing ahead and its bare sheets, the score of the choice itself. */
+  private reach(ahead: Ahead, bare = 0): Score {
     const { chosen, minutes } = this;
     const heart = chosen.reduce((best, trait) => Math.max(best, trait.heart), ahead.heart);
     const open = chosen.reduce((any, { isOpen }) => any | isOpen, ahead.isOpen);
@@ -122,6 +124,7 @@ class Search {
       Math.min(minutes, this.onTopic_min + ahead.onTopic_min),
       filled,
       -this.repeats,
+      -bare,
       -off - LESSON_WEIGHT_min * (this.lessons - 1),
     ];
   }

@@ -42,8 +42,14 @@ function plainScore(steps: readonly PoolStep[], wish: Wish): number[] {
   const filled = Math.min(wish.minutes, own.reduce((sum, { most }) => sum + most, 0)); // prettier-ignore
   const usual = own.reduce((sum, { minutes }) => sum + minutes, 0);
   const lessons = new Set(steps.map(({ lesson }) => lesson.name)).size;
-  const strain = Math.abs(usual - filled) + 3 * Math.max(0, lessons - 1);
-  return [heart, frame, Math.min(onTopic, wish.minutes), filled, -repeats, -strain];
+  const strain = Math.abs(usual - filled) + 8 * Math.max(0, lessons - 1);
+  let bare = 0;
+  for (const { lesson, step } of steps) {
+    const before = lesson.steps.slice(0, lesson.steps.indexOf(step));
+    const leads = before.filter(({ kind }) => ['talk', 'look', 'do'].includes(kind));
+    if (step.kind === 'sheet' && leads.length > 0 && leads.every((one) => !own.includes(one))) bare += 1;
+  }
+  return [heart, frame, Math.min(onTopic, wish.minutes), filled, -repeats, -bare, -strain];
 }
 
 /** Whether a choice keeps the rules, the slow way. */
@@ -96,6 +102,16 @@ describe('composeLesson', () => {
     const steps = put([milk, kids], wishOf({ minutes: 22, topics: ['kids'] }));
     expect(clocked(steps)).toEqual(['kids.hello 6', 'kids.game 11', 'kids.end 5']);
     expect(ids(put([milk, kids], wishOf({ minutes: 45, topics: ['kids'] })))).toContain('milk.cups');
+  });
+
+  it('hands no sheet out without what leads to it, rather shortens all of it', () => {
+    const long = lessonOf('long', {
+      hello: { kind: 'open', minutes: 5, least: 4, most: 8 },
+      talk: { minutes: 20, least: 10, most: 25 },
+      sheet: { kind: 'sheet', minutes: 40, least: 25, most: 45 },
+      end: { kind: 'close', minutes: 5, least: 4, most: 8 },
+    });
+    expect(ids(put([long], wishOf({ minutes: 50 })))).toEqual(ids(poolFor([long], 2)));
   });
 
   it('brings a second opening in only where the time cannot be filled without', () => {
