@@ -46,7 +46,8 @@ describe('figures', () => {
     );
     const seldom = Object.keys(READERS).filter((is) => (met.get(is as Picture['is']) ?? 0) < 8);
     expect(seldom).toEqual([]);
-  });
+    // Drawings of goats are dear to render.
+  }, 180_000);
 
   it('are each told to who cannot see them', () => {
     fc.assert(
