@@ -103,7 +103,7 @@ function task(context: TaskContext, { eaten, milk, manure }: Balance): Task {
         msg('task.carbon-path.answer-share', {
           percent: sub(msg('task.carbon-path.percent', { percent: num(percent) })),
         }),
-        2,
+        1,
       ),
     ],
     mistake: { what: msg('task.carbon-path.mistake'), why: msg('task.carbon-path.why') },

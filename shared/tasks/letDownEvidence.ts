@@ -49,8 +49,8 @@ function task(_: TaskContext, kg: (typeof MILKINGS_KG)[number]): Task {
           }),
         ),
       },
-      askInWords(key('ask-claim'), key('answer-claim'), 3, [key('accept-claim')]),
-      askInWords(key('ask-loop'), key('answer-loop'), 3, [key('accept-loop')]),
+      askInWords(key('ask-claim'), key('answer-claim'), 2, [key('accept-claim')]),
+      askInWords(key('ask-loop'), key('answer-loop'), 2, [key('accept-loop')]),
     ],
     mistake: {
       what: msg('task.let-down-evidence.mistake', { wrong: qty(part(CISTERN.high - CISTERN.low), 'kg') }),

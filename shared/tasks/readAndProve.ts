@@ -73,7 +73,7 @@ export const readAndProve = taskKind<Reading>({
           2,
           [msg('task.read-and-prove.accept-beyond')],
         ),
-        askInWords(msg('task.read-and-prove.ask-own'), msg('task.read-and-prove.answer-own'), 3),
+        askInWords(msg('task.read-and-prove.ask-own'), msg('task.read-and-prove.answer-own'), 2),
       ],
       mistake: { what: msg('task.read-and-prove.mistake'), why: msg('task.read-and-prove.why') },
       fromBook: [],

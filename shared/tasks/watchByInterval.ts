@@ -8,7 +8,7 @@ import type { TaskContext } from './context.ts';
 import { taskKind, type Task } from './task.ts';
 
 const DOINGS = ['lying', 'standing', 'eating', 'other'] as const;
-const OWN_LOOKS = 4;
+const OWN_LOOKS = 3;
 const MINUTES = 2;
 
 /** Looks of an example, made up: so many in all, a perfect square, so that its root is whole. */
