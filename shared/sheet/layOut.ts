@@ -48,7 +48,7 @@ export function pageLayout(
     );
     return { pages, m, fits: fullest <= page + 0.2 };
   });
-  const { pages, m } = ways.find(({ fits }) => fits) ?? (ways.at(-1) as (typeof ways)[number]);
+  const { pages, m } = ways.find(({ fits }) => fits) ?? (ways.at(-1));
   return { pages, m };
 }
 

@@ -41,7 +41,8 @@ export function textHeight_mm(text: string, m: BandMeasures, width = BODY_WIDTH_
 
 /** Height of a text that stands between tasks, with the gap after it, mm. */
 export function betweenHeight_mm(text: string, m: BandMeasures): number {
-  return textHeight_mm(text, m, LIVE_WIDTH_MM - BETWEEN_INDENT_MM) + m.gap_mm;
+  const fraction = text.includes('/') ? 2 : 0;
+  return textHeight_mm(text, m, LIVE_WIDTH_MM - BETWEEN_INDENT_MM) + fraction + m.gap_mm;
 }
 
 /** Type of small print on a sheet, points: notes in its head, and where a task's numbers are from. */
@@ -90,7 +91,8 @@ export function takesRoom(work: Work, m: BandMeasures): boolean {
       return m.skip_mm === 0;
     case 'boxes':
       return work.room === true;
-    default:
+    case 'picture':
+    case 'ring':
       return false;
   }
 }
