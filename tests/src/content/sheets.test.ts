@@ -35,10 +35,8 @@ describe('content/sheets', () => {
       expect(ofBand(band).filter(({ plan }) => plan.when === when).length, when).toBeGreaterThanOrEqual(2);
   });
 
-  it('has sheets of three to five tasks for the youngest, and of three to six for the others', () => {
-    const odd = sheets.filter(
-      ({ plan }) => plan.tasks.length < 3 || plan.tasks.length > (plan.band === 'k-2' ? 5 : 6),
-    );
+  it('has sheets of two to four tasks, so that a copy takes one leaf', () => {
+    const odd = sheets.filter(({ plan }) => plan.tasks.length < 2 || plan.tasks.length > 4);
     expect(odd.map(({ plan }) => `${plan.name}: ${plan.tasks.length}`)).toEqual([]);
   });
 
