@@ -32,6 +32,8 @@ export interface SheetRequest extends SheetSource {
 export interface SheetTask extends Task {
   /** Which task of the sheet's list it is, or stands in for. */
   readonly place: number;
+  /** Set where it is not the task that the list names at this place. */
+  readonly standsIn?: true;
   /** The earlier week that its numbers come from; null where they are this week's. */
   readonly earlier: Span | null;
 }
@@ -114,7 +116,7 @@ export function makeSheet(request: SheetRequest): Sheet {
       const made = tryMake(other, place);
       if (typeof made === 'string') continue;
       met.add(other.name);
-      return [made];
+      return [{ ...made, standsIn: true }];
     }
     return [];
   });
