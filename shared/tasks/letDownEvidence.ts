@@ -29,7 +29,6 @@ function task(_: TaskContext, kg: (typeof MILKINGS_KG)[number]): Task {
     kind: 'let-down-evidence',
     standards: ['HS-LS1-3', 'RST.11-12.1'],
     lead: [
-      msg('task.read-and-prove.lead'),
       ...Array.from({ length: SENTENCES }, (_unused, index) =>
         msg(`task.let-down-evidence.s${index + 1}`, { number: count(index + 1), ...facts }),
       ),

@@ -44,7 +44,6 @@ export const readAndProve = taskKind<Reading>({
       kind: 'read-and-prove',
       standards: ['RST.6-8.1'],
       lead: [
-        msg('task.read-and-prove.lead'),
         ...Array.from({ length: sentences }, (_unused, index) =>
           msg('task.read-and-prove.sentence', {
             number: count(index + 1),

@@ -123,9 +123,9 @@ export const CHECKS_912_LATER: Readonly<Record<string, Check>> = {
     expect(answers(task, 2)[0]).toBeCloseTo(births.filter((all) => all.some(Boolean)).length / births.length, 12);
   },
   'let-down-evidence'(task) {
-    const [rose, of] = [slot(task.lead[4], 'rose'), slot(task.lead[4], 'of')];
+    const [rose, of] = [slot(task.lead[3], 'rose'), slot(task.lead[3], 'of')];
     // Sources: McNeilly 1972 (25 of 40 hand milkings), Salama and others 2004 (57 to 75 percent).
-    expect([rose, of, slot(task.lead[3], 'low'), slot(task.lead[3], 'high')]).toEqual([25, 40, 57, 75]);
+    expect([rose, of, slot(task.lead[2], 'low'), slot(task.lead[2], 'high')]).toEqual([25, 40, 57, 75]);
     const milk = slot(task.asks[0]?.prompt, 'milk');
     const [low, high] = answers(task, 0);
     expectNear(low, milk - milk * 0.43, 2);
