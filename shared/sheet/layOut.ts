@@ -48,8 +48,9 @@ export function pageLayout(
     );
     return { pages, m, fits: fullest <= page + 0.2 };
   });
-  const { pages, m } = ways.find(({ fits }) => fits) ?? (ways.at(-1));
-  return { pages, m };
+  const fit = ways.find(({ fits }) => fits) ?? ways.at(-1);
+  if (!fit) throw new Error('There is no way to set a sheet.');
+  return { pages: fit.pages, m: fit.m };
 }
 
 /** The tasks of each page, by their place on the sheet. */

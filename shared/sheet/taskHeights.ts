@@ -12,8 +12,6 @@ import { tableFit } from './tableFit.ts';
 import { plainText, tellSlot, tellText, unitAfterBlank } from './tell.ts';
 import type { SheetUnit } from '../quantity/grade.ts';
 
-/** Height of a scatter plot with its labels; its drawing is made to this measure. */
-export const SCATTER_HEIGHT_MM = 58;
 /** Side of a cell in a square of inheritance, mm. */
 export const SQUARE_CELL_MM = 12;
 /** Height of one box plot with what is free about it, mm. */
