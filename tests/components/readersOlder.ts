@@ -60,7 +60,7 @@ export function readBoxPlots(picture: BoxPlotsPicture, marks: readonly Mark[]): 
   const middles = withClass(marks, 'path', 'thick');
   expect(boxes.length).toBe(picture.boxes.length);
   const names = marks.filter(({ tag, of }) => tag === 'text' && of['font-weight'] === '700').map(({ text }) => text);
-  expect(names.join(' ')).toBe(picture.boxes.map(({ label }) => String(label)).join(' '));
+  expect(names.join(' ')).toBe(picture.boxes.map(({ label }) => (typeof label === 'string' ? label : label.key)).join(' '));
   picture.boxes.forEach((one, index) => {
     const box = boxes[index] as Mark;
     const ends = [...(whiskers[index]?.of['d'] ?? '').matchAll(/[MH]([\d.]+)/g)].map(([, x]) => Number(x));
