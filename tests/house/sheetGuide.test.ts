@@ -34,6 +34,6 @@ describe('docs/add-a-sheet.md', () => {
     }
     const { sheets, faults, notices } = readSheetFiles(dir, ['en', 'es'], FIGURE_IDS);
     expect({ faults, notices }).toEqual({ faults: [], notices: [] });
-    expect(sheets.map(({ plan }) => [plan.name, plan.tasks.length])).toEqual([['my-first-sheet', 3]]);
+    expect(sheets.map(({ plan }) => [plan.name, plan.tasks.length])).toEqual([['my-first-sheet', 2]]);
   });
 });
