@@ -6,62 +6,110 @@ import {
   measuresFor,
   setCloser,
   SETTINGS,
+  type Setting,
   type BandMeasures,
   type Paper,
   type PrintSize,
 } from './pageMeasures.ts';
 import type { SheetFront } from './plan.ts';
 import type { Sheet } from './sheet.ts';
-import { betweenHeight_mm, earlierHeight_mm, taskHeight_mm } from './taskHeights.ts';
+import { asksHeight_mm, betweenHeight_mm, earlierHeight_mm, taskHeight_mm } from './taskHeights.ts';
 import { textsAfter, textsByTask } from './texts.ts';
 
 /** Kept free on every page, so that a line more than was reckoned makes no page more. */
 const SPARE_MM = 2;
+/** A task that fills more of a page than this may go on over it, where nothing else helps. */
+const LONG = 0.55;
 
-/** The pages of a sheet: the tasks of each by their place on the sheet, and the sizes that they are set in. */
+/** A task on a page, or those of its questions that stand there: from one up to, not with, another. */
+export interface Piece {
+  readonly task: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The pages of a sheet, and the sizes that they are set in. */
 export interface PageLayout {
-  readonly pages: readonly (readonly number[])[];
+  readonly pages: readonly (readonly Piece[])[];
   readonly m: BandMeasures;
 }
 
+type Front = Pick<SheetFront, 'title' | 'materials' | 'texts'>;
+
 /**
  * Lays a sheet out. Where a task is taller than a page in the sizes of its grade, the whole sheet is set a little
- * smaller. A sheet without tasks has one page, for its head.
+ * smaller; where that is not enough, as in large print, a long task goes on over the page between two of its
+ * questions. A sheet without tasks has one page, for its head.
  */
 export function pageLayout(
   sheet: Sheet,
-  front: Pick<SheetFront, 'title' | 'materials' | 'texts'>,
+  front: Front,
   words: Words,
   paper: Paper,
   print: PrintSize = 'ordinary',
 ): PageLayout {
   const page = liveHeight_mm(paper) - SPARE_MM;
-  const ways = SETTINGS.map((setting) => {
+  const laid = (setting: Setting, parted: boolean): PageLayout & { readonly fits: boolean } => {
     const m = setCloser(measuresFor(sheet.grade, print), setting);
-    const heights = taskHeights_mm(sheet, front.texts, words, m);
     const head = headHeight_mm(headOf(sheet, front, words), m) + m.gap_mm;
-    const pages = fillPages(heights, page, head);
+    const whole = taskHeights_mm(sheet, front.texts, words, m);
+    const pieces = whole.flatMap((height, task) =>
+      parted && height > page * LONG ? questions(sheet, task, height, words, m) : [{ task, from: 0, to: Infinity, height }],
+    ); // prettier-ignore
+    const heights = pieces.map(({ height }) => height);
+    const places = fillPages(heights, page, head);
     const fullest = Math.max(
-      ...pages.map((tasks, index) =>
-        tasks.reduce((sum, task) => sum + (heights[task] ?? 0), index === 0 ? head : 0),
-      ),
+      ...places.map((on, index) => on.reduce((sum, at) => sum + (heights[at] ?? 0), index === 0 ? head : 0)),
     );
+    const pages = places.map((on) => joined(on.flatMap((at) => pieces.slice(at, at + 1))));
     return { pages, m, fits: fullest <= page + 0.2 };
-  });
-  const fit = ways.find(({ fits }) => fits) ?? ways.at(-1);
-  if (!fit) throw new Error('There is no way to set a sheet.');
-  return { pages: fit.pages, m: fit.m };
+  };
+  const whole = SETTINGS.map((setting) => laid(setting, false));
+  const { pages, m } = whole.find(({ fits }) => fits) ?? laid(SETTINGS[2] as Setting, true);
+  return { pages, m };
+}
+
+/** A task as its questions; the first keeps what is told and drawn before it, and all texts about the task. */
+function questions(
+  sheet: Sheet,
+  task: number,
+  height: number,
+  words: Words,
+  m: BandMeasures,
+): (Piece & { readonly height: number })[] {
+  const asks = sheet.tasks[task]?.asks ?? [];
+  const own = asks.map((ask) => asksHeight_mm([ask], words, m));
+  const rest = own.slice(1).reduce((sum, one) => sum + one, 0);
+  // What goes on begins with a line that says so.
+  const again = earlierHeight_mm(m);
+  return own.map((one, from) => ({
+    task,
+    from,
+    to: from + 1,
+    height: from === 0 ? height - rest : one + again,
+  }));
+}
+
+/** Questions of one task that follow each other on a page, as one piece. */
+function joined(pieces: readonly Piece[]): Piece[] {
+  const all: Piece[] = [];
+  for (const { task, from, to } of pieces) {
+    const last = all.at(-1);
+    if (last && last.task === task) all[all.length - 1] = { task, from: last.from, to };
+    else all.push({ task, from, to });
+  }
+  return all;
 }
 
 /** The tasks of each page, by their place on the sheet. */
 export function layOut(
   sheet: Sheet,
-  front: Pick<SheetFront, 'title' | 'materials' | 'texts'>,
+  front: Front,
   words: Words,
   paper: Paper,
   print: PrintSize = 'ordinary',
-): PageLayout['pages'] {
-  return pageLayout(sheet, front, words, paper, print).pages;
+): number[][] {
+  return pageLayout(sheet, front, words, paper, print).pages.map((page) => page.map(({ task }) => task));
 }
 
 /** Heights of tasks with the texts about them: a text stays with the task that it leads to, those at the end with the last. */

@@ -25,6 +25,8 @@ export interface BandMeasures {
   readonly rule_mm: number;
   /** What is left free between two rows to write in. */
   readonly skip_mm: number;
+  /** Part of the rows to write in that a task asks for; the rest goes on the back of the page. */
+  readonly rows: number;
   /** Whether a row to write in has a top line and a dashed line in the middle. */
   readonly midLine: boolean;
   /** Least open room to work. */
@@ -36,7 +38,7 @@ export interface BandMeasures {
   readonly gap_mm: number;
 }
 
-type Measures = Omit<BandMeasures, 'skip_mm'>;
+type Measures = Omit<BandMeasures, 'skip_mm' | 'rows'>;
 
 // Type of 24 points in Andika has an x-height of 4.2 mm, at which children of 7 to 9 read sentences well (Wilkins and
 // others 2009 tried 4.2 and 5.0 mm). Rulings of 1, 5/8, 1/2, 3/8, 11/32 and 9/32 inch: stationery practice, from memory.
@@ -81,30 +83,40 @@ export function measuresFor(grade: Grade, print: PrintSize): BandMeasures {
   const measures = print === 'large' ? enlarged(ordinary(grade)) : ordinary(grade);
   // Half a row stays free between rows where children learn to write, and where the pen is thick.
   const skips = grade <= 2 || print === 'large';
-  return { ...measures, skip_mm: skips ? measures.rule_mm / 2 : 0 };
+  return { ...measures, rows: 1, skip_mm: skips ? measures.rule_mm / 2 : 0 };
 }
 
 /** How close a sheet is set: parts of the type and of what is left free. */
 export interface Setting {
   readonly type: number;
   readonly free: number;
+  readonly rows: number;
 }
-/** As the grade asks for, and two closer ones for a sheet with a task that fills more than a page. Large print keeps its 18 points. */
+/** As the grade asks for, and closer ones for a sheet with a task that fills more than a page. Large print keeps its 18 points. */
 export const SETTINGS: readonly Setting[] = Object.freeze([
-  { type: 1, free: 1 },
-  { type: 0.95, free: 0.75 },
-  { type: 0.9, free: 0.5 },
+  { type: 1, free: 1, rows: 1 },
+  { type: 0.95, free: 0.75, rows: 1 },
+  { type: 0.9, free: 0.5, rows: 1 },
+  { type: 0.9, free: 0.5, rows: 0.7 },
+  { type: 0.9, free: 0, rows: 0.5 },
+  { type: 0.9, free: 0, rows: 0.3 },
 ]);
 
 /** Sizes set closer. */
-export function setCloser(m: BandMeasures, { type, free }: Setting): BandMeasures {
+export function setCloser(m: BandMeasures, { type, free, rows }: Setting): BandMeasures {
   return {
     ...m,
     body_pt: m.body_pt * type,
+    rows: m.rows * rows,
     skip_mm: m.skip_mm * free,
     working_mm: m.working_mm * (free + 1) * 0.5,
     gap_mm: m.gap_mm * (free + 1) * 0.5,
   };
+}
+
+/** Rows to write in for a task that asks for so many: at least two, where it asks for two. */
+export function rowsOf(lines: number, m: BandMeasures): number {
+  return Math.max(Math.min(2, lines), Math.round(lines * m.rows));
 }
 
 /** The written-on part of a page: the same width on both papers, so that a graph keeps its millimetres. */

@@ -2,7 +2,7 @@
 import { FLOW } from '../drawing/flowMap.ts';
 import { say, type Words } from '../words/words.ts';
 import type { Ask, Task, Work } from '../tasks/task.ts';
-import { LIVE_WIDTH_MM, mmOfPt, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
+import { LIVE_WIDTH_MM, mmOfPt, rowsOf, textWidth_mm, type BandMeasures } from './pageMeasures.ts';
 import type { Picture } from './picture.ts';
 import { drawnHeight_mm, isDrawn } from './drawnHeights.ts';
 import { cardsHeight_mm, stepsHeight_mm } from './cardHeights.ts';
@@ -86,7 +86,7 @@ export function takesRoom(work: Work, m: BandMeasures): boolean {
     case 'drawing':
       return true;
     case 'lines':
-      return m.skip_mm === 0;
+      return !m.midLine && m.skip_mm === 0 && m.rows === 1;
     case 'boxes':
       return work.room === true;
     case 'picture':
@@ -135,7 +135,7 @@ function workHeight_mm(work: Work, words: Words, m: BandMeasures): number {
     case 'ring':
       return ringHeight_mm(work, words, m);
     case 'lines':
-      return rowsHeight_mm(work.lines, m) + 1;
+      return rowsHeight_mm(rowsOf(work.lines, m), m) + 1;
     case 'drawing':
       return 54;
     case 'working':
@@ -215,6 +215,11 @@ export function taskHeight_mm(task: Task, words: Words, m: BandMeasures): number
     return sum + textHeight_mm(told, m) + (told.includes('/') ? 1.2 : 0);
   }, 0);
   const picture = task.picture ? pictureHeight_mm(task.picture, words, m) + 4 : 0;
-  const asks = task.asks.reduce((sum, ask) => sum + askHeight_mm(ask, words, m), 0);
+  const asks = asksHeight_mm(task.asks, words, m);
   return Math.max(lead, 8) + picture + asks + m.gap_mm;
+}
+
+/** Height of some questions of a task, mm. */
+export function asksHeight_mm(asks: readonly Ask[], words: Words, m: BandMeasures): number {
+  return asks.reduce((sum, ask) => sum + askHeight_mm(ask, words, m), 0);
 }

@@ -85,7 +85,7 @@ function copyOf(sheet: Sheet, entry: SheetEntry, lang: 'en' | 'es', paper: Paper
     );
   };
   const head = pages.length === 1 ? headHeight_mm(headOf(sheet, front, words[lang]), m) : 0;
-  const used = (pages.at(-1) ?? []).reduce((sum, index) => sum + heightOf(index), head);
+  const used = (pages.at(-1) ?? []).reduce((sum, { task }) => sum + heightOf(task), head);
   return {
     name: `${sheet.name} ${lang} ${paper} grade ${sheet.grade} seed ${sheet.seed}`,
     pages: pages.length,
