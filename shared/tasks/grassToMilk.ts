@@ -79,7 +79,7 @@ function askCircle(numberOf: (name: string) => number): Ask {
     Object.fromEntries(names.map((name, index) => [letters.charAt(index), count(numberOf(name))]));
   return {
     prompt: msg('task.grass-to-milk.ask-circle'),
-    work: { is: 'boxes', after: [null, null, null], signs: ['→', '→'] },
+    work: { is: 'boxes', after: [null, null, null], signs: [',', ','] },
     answer: msg('task.grass-to-milk.answer-circle', slots(CIRCLE, 'abc')),
     values: CIRCLE.map((name) => whole(numberOf(name))),
     accepted: [msg('task.grass-to-milk.accept-circle', slots(LONGER, 'defg'))],
