@@ -102,7 +102,7 @@ describe('limits', () => {
   });
 
   it('hold every task of every grade: numbers, fractions, decimals, graphs, direction of conversion', () => {
-    overTasks(4000, (task, { grade }) => {
+    overTasks(2500, (task, { grade }) => {
       const met = metOn(task);
       for (const one of met) holdNumber(GRADE_LIMITS[grade], one);
       holdFigure(GRADE_LIMITS[grade], task, met);
@@ -137,7 +137,7 @@ describe('a question', () => {
   });
 
   it('offers at least two different things to choose from, the right one among them', () => {
-    overTasks(2500, (task) => {
+    overTasks(1500, (task) => {
       for (const ask of task.asks) {
         if (ask.work.is !== 'ring') continue;
         const offered = ask.work.of.map((one) => JSON.stringify(one));
@@ -148,7 +148,7 @@ describe('a question', () => {
   });
 
   it('does not give its answer away, and no two on a sheet ask the same', () => {
-    overTasks(2500, (task, sheet) => {
+    overTasks(1500, (task, sheet) => {
       for (const ask of task.asks) {
         if (ask.work.is !== 'boxes' && ask.work.is !== 'working') continue;
         const answer = JSON.stringify(ask.answer.slots);
@@ -157,8 +157,10 @@ describe('a question', () => {
       }
       const prompts = task.asks.map(({ prompt }) => JSON.stringify(prompt));
       expect(new Set(prompts).size).toBe(prompts.length);
-      const alike = sheet.tasks.filter((other) => JSON.stringify([other.lead, other.picture, other.asks]) === JSON.stringify([task.lead, task.picture, task.asks]));
-      expect(alike.length).toBe(1);
+      // Once a sheet: what each task asks, as one text.
+      if (task !== sheet.tasks[0]) return;
+      const asked = sheet.tasks.map(({ lead, picture, asks }) => JSON.stringify([lead, picture, asks]));
+      expect(new Set(asked).size).toBe(asked.length);
     });
   });
 }); // prettier-ignore

@@ -54,7 +54,7 @@ const overSheets = (runs: number, check: (task: Task, band: string) => void) =>
 
 describe('limits by band', () => {
   it('K-2 counts whole numbers to twenty, sums to a hundred, and graphs of four rows at most', () => {
-    overSheets(1500, (task, band) => {
+    overSheets(700, (task, band) => {
       if (band !== 'k-2') return;
       for (const shown of numbersOf(task)) {
         expect(shown.den, task.kind).toBe(1);
@@ -69,7 +69,7 @@ describe('limits by band', () => {
   });
 
   it('3-5 reads wholes, halves and quarters, and graphs scaled by two, five or ten', () => {
-    overSheets(1500, (task, band) => {
+    overSheets(700, (task, band) => {
       if (band !== '3-5') return;
       for (const shown of numbersOf(task)) {
         if (shown.places === undefined) expect(MORE_PARTS[task.kind] ?? [1, 2, 4], task.kind).toContain(shown.den);
@@ -82,7 +82,7 @@ describe('limits by band', () => {
   });
 
   it('6-8 writes decimals of three places at most, 9-12 of four', () => {
-    overSheets(1500, (task, band) => {
+    overSheets(700, (task, band) => {
       if (band === 'k-2' || band === '3-5') return;
       for (const shown of numbersOf(task))
         expect(shown.places ?? 0, task.kind).toBeLessThanOrEqual(band === '6-8' ? 3 : 4);
@@ -105,7 +105,7 @@ describe('tasks', () => {
   });
 
   it('print beside the book’s amount the number that rounding it gives', () => {
-    overSheets(1500, (task) => {
+    overSheets(700, (task) => {
       for (const { book, here } of task.fromBook) {
         const unit_mL = UNIT_ML[book.unit as keyof typeof UNIT_ML].valueOf();
         const written_mL = num(book) * unit_mL;
