@@ -14,6 +14,11 @@ export interface PlotFrame {
 /** Most lines of numbers that a plot's upright axis has. */
 const MOST_TICKS = 7;
 
+/** Width of a scatter plot within its drawing: the last number below the axis keeps inside of it, mm. */
+export function scatterWidth_mm({ left_mm, type_mm }: PlotFrame): number {
+  return 164 - left_mm - Math.max(4, type_mm);
+}
+
 /** Frame of a scatter plot: numbers left and below, the names of the axes above and at the lower right. */
 export function scatterFrame(m: BandMeasures): PlotFrame {
   const type_mm = mmOfPt(m.body_pt) * 0.86;
