@@ -72,7 +72,8 @@ describe('limits by band', () => {
     overSheets(700, (task, band) => {
       if (band !== '3-5') return;
       for (const shown of numbersOf(task)) {
-        if (shown.places === undefined) expect(MORE_PARTS[task.kind] ?? [1, 2, 4], task.kind).toContain(shown.den);
+        if (shown.places === undefined)
+          expect(MORE_PARTS[task.kind] ?? [1, 2, 4], task.kind).toContain(shown.den);
         else expect(shown.places, task.kind).toBeLessThanOrEqual(2);
       }
       if (task.picture?.is === 'bars') expect([2, 5, 10]).toContain(task.picture.scale);

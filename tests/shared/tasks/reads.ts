@@ -42,7 +42,7 @@ function drawn(picture: Picture | null): Shown[] {
 
 /** The unit that stands in a figure, where it has one. */
 const unitOf = (picture: Picture | null): SheetUnit | null =>
-  picture && 'unit' in picture ? (picture.unit) : null;
+  picture && 'unit' in picture ? picture.unit : null;
 
 /** Every number of a task that a child meets, the answer's last. */
 export function metOn(task: Task): Met[] {
