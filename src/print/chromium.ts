@@ -1,5 +1,5 @@
 // Starts the one browser that prints, with one set of flags for every use.
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext } from 'playwright-core';
 import { findBrowser } from '../../scripts/findBrowser.mjs';
 import { PlainError } from '../build/plainError.ts';
 
@@ -33,4 +33,9 @@ export async function startChromium(env: NodeJS.ProcessEnv = process.env): Promi
         '  Name another one: CHROMIUM=/path/to/chromium',
     );
   }
+}
+
+/** A context to print in. The site's worker stays out: its requests could not be stopped, and it would fetch the whole site. */
+export function openPrintContext(browser: Browser): Promise<BrowserContext> {
+  return browser.newContext({ serviceWorkers: 'block' });
 }

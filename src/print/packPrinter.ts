@@ -1,7 +1,7 @@
 // Prints packs on demand with a browser that stays open for a while, since the next pack often follows soon.
 import type { Browser } from 'playwright-core';
 import { readOrder, gradeSign, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
-import { startChromium } from './chromium.ts';
+import { openPrintContext, startChromium } from './chromium.ts';
 import { PACK_MEDIA, packAddress, packFile } from './jobs.ts';
 import { LONGEST_WAIT_ms, printPage } from './printPage.ts';
 import { readShelf } from './shelf.ts';
@@ -43,7 +43,7 @@ async function printPack(
   tell: Tell,
   signal: AbortSignal,
 ): Promise<PrintedPack> {
-  const context = await browser.newContext();
+  const context = await openPrintContext(browser);
   try {
     // Only what was read from the query goes on, written anew: no other text of it reaches the browser.
     const address = new URL(packAddress(order, shelf), site).href;
@@ -69,10 +69,15 @@ function holdBrowser(env: NodeJS.ProcessEnv) {
     started = null;
     await (await ending?.catch(() => null))?.close();
   };
-  const start = async (): Promise<Browser> => {
-    const browser = await startChromium(env);
-    browser.on('disconnected', () => (started = null));
-    return browser;
+  const start = (): Promise<Browser> => {
+    const starting = startChromium(env).then((browser) => {
+      browser.on('disconnected', () => {
+        // Its follower may have been started already.
+        if (started === starting) started = null;
+      });
+      return browser;
+    });
+    return starting;
   };
   return {
     close,

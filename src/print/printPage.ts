@@ -38,6 +38,8 @@ export async function printPage(
   const close = (): void => void page.close().catch(() => undefined);
   patience.signal?.addEventListener('abort', close);
   try {
+    // An order may be taken back while the browser starts.
+    patience.signal?.throwIfAborted();
     const stopped = await keepInside(page, new URL(address).origin);
     await openReady(page, address, patience);
     const pdf = await page.pdf({

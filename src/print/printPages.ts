@@ -2,6 +2,7 @@
 import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
+import { openPrintContext } from './chromium.ts';
 import type { PrintJob } from './jobs.ts';
 import { LONGEST_WAIT_ms, printPage } from './printPage.ts';
 
@@ -28,7 +29,7 @@ export async function printPages(
   tell?: (job: PrintJob, made: number, of: number) => void,
 ): Promise<Printed[]> {
   mkdirSync(out, { recursive: true });
-  const context = await browser.newContext();
+  const context = await openPrintContext(browser);
   try {
     const printed: Printed[] = [];
     const left = jobs.map((job, place) => ({ job, place }));

@@ -7,8 +7,9 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { openDesk } from '../../../src/desk/serve.ts';
-import { startChromium } from '../../../src/print/chromium.ts';
+import { openPrintContext, startChromium } from '../../../src/print/chromium.ts';
 import { pageCount } from '../../../src/print/pageCount.ts';
+import { printPage } from '../../../src/print/printPage.ts';
 import { printPages } from '../../../src/print/printPages.ts';
 import { ownFolder, writeFiles } from '../build/smallFarm.ts';
 
@@ -115,6 +116,17 @@ describe('printPages', () => {
       heard.push(`${job.file} ${made}/${of}`),
     );
     expect(heard).toEqual(['x.pdf 1/3', 'x.pdf 2/3', 'x.pdf 3/3']);
+  });
+
+  it('opens no page for an order that was taken back before', async () => {
+    const { url } = await deskOf({ 'x/index.html': SHEET + READY });
+    const context = await openPrintContext(browser);
+    onTestFinished(() => context.close());
+    const asked: string[] = [];
+    context.on('request', (request) => asked.push(request.url()));
+    const printing = printPage(context, `${url}x/`, { wait_ms: 5000, signal: AbortSignal.abort() });
+    await expect(printing).rejects.toThrow('The printing was stopped.');
+    expect(asked).toEqual([]);
   });
 
   it('says which page is missing, and writes nothing', async () => {
