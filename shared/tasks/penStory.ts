@@ -7,8 +7,8 @@ import { taskKind, type Task } from './task.ts';
 const STORIES = ['come', 'go', 'how-many-came', 'come-and-go'] as const;
 type Story = (typeof STORIES)[number];
 const FIRST_GRADE = { come: 0, go: 0, 'how-many-came': 1, 'come-and-go': 2 } as const;
-// Within ten in kindergarten, within twenty in grade 1, within a hundred in grade 2.
-const MOST = [10, 20, 100] as const;
+// Within ten in kindergarten, within twenty in grade 1. Grade 2 may go to a hundred, but no small farm has so many kids.
+const MOST = [10, 20, 40] as const;
 const SUM_CODES = ['K.OA.A.2', '1.OA.A.1', '2.OA.A.1'] as const;
 
 /** Stories of adding to and taking from (K.OA.A.2), the change unknown (1.OA.A.1), in two steps (2.OA.A.1). */
