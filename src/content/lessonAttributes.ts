@@ -36,7 +36,11 @@ export function attributesOf(
         ? attributeFault(attribute.name, attribute.value, node.name, asked, names, given)
         : `<${node.name}> takes no expression in braces; write each attribute as name="text".`;
     if (told) faults.push({ ...place, text: told });
-    if (attribute.type === 'mdxJsxAttribute' && attribute.name in asked && !(attribute.name in given)) {
+    if (
+      attribute.type === 'mdxJsxAttribute' &&
+      Object.hasOwn(asked, attribute.name) &&
+      !Object.hasOwn(given, attribute.name)
+    ) {
       const value = typeof attribute.value === 'string' ? attribute.value.trim() : '';
       // A value that is no text has been told of; what it says is not looked at.
       if (!told) given[attribute.name] = { value, place };
@@ -57,13 +61,13 @@ function attributeFault(
   names: readonly string[],
   given: Readonly<Record<string, Given>>,
 ): string | null {
-  const how = asked[name];
+  const how = Object.hasOwn(asked, name) ? asked[name] : undefined;
   if (how === undefined) {
     const near = nearestName(name, names);
     const all = names.length > 0 ? `it has ${names.join(', ')}.` : 'it has none.';
     return `<${component}> has no attribute "${name}"; ${near ? `did you mean "${near}"?` : all}`;
   }
-  if (name in given) return `"${name}" stands in this <${component}> twice; take one out.`;
+  if (Object.hasOwn(given, name)) return `"${name}" stands in this <${component}> twice; take one out.`;
   if (typeof value === 'object' && value !== null)
     return `write ${name}="text" with quotation marks; expressions in braces are not for lessons.`;
   if (how === 'flag') return value === null ? null : `"${name}" stands alone, without a value.`;

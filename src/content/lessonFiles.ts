@@ -1,9 +1,9 @@
 // All lessons of content/lessons, one folder a language, held against each other.
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { PLACES } from '../../shared/lesson/types.ts';
 import { BANDS } from '../../shared/quantity/grade.ts';
 import type { ContentFault, ContentNotice } from './contentFault.ts';
+import { contentFiles } from './contentFiles.ts';
 import { readLessonFile, type LessonFile } from './lessonFile.ts';
 import type { LessonKnown } from './lessonParts.ts';
 import { readingFaults } from './lessonReading.ts';
@@ -21,24 +21,18 @@ export interface LessonShelf {
   readonly notices: readonly ContentNotice[];
 }
 
-const ENDING = '.mdx';
-const NAME = /^[a-z0-9]+(-[a-z0-9]+)*\.mdx$/;
-
 /** Reads `dir/LANG/NAME.mdx` for each language. */
 export function readLessonFiles(dir: string, languages: readonly string[], known: LessonKnown): LessonShelf {
   const faults: ContentFault[] = [];
   const notices: ContentNotice[] = [];
   const found = new Map<string, Record<string, LessonFile>>();
+  const written = new Set<string>();
   for (const lang of languages) {
-    const folder = join(dir, lang);
-    for (const one of existsSync(folder) ? readdirSync(folder).sort() : []) {
-      const told = `content/lessons/${lang}/${one}`;
-      if (!NAME.test(one)) {
-        faults.push({ file: told, line: 1, column: null, text: NO_NAME });
-        continue;
-      }
-      const name = one.slice(0, -ENDING.length);
-      const reading = readLessonFile(told, name, readFileSync(join(folder, one), 'utf8'), known);
+    const { files, faults: misnamed } = contentFiles('lesson', dir, lang);
+    faults.push(...misnamed);
+    for (const { name, path, told } of files) {
+      written.add(`${lang} ${name}`);
+      const reading = readLessonFile(told, name, readFileSync(path, 'utf8'), known);
       if (reading.ok) {
         found.set(name, { ...found.get(name), [lang]: reading.lesson });
         faults.push(...readingFaults(reading.lesson, lang));
@@ -49,7 +43,7 @@ export function readLessonFiles(dir: string, languages: readonly string[], known
     const [first, ...others] = Object.values(inLanguage) as [LessonFile, ...LessonFile[]];
     for (const other of others) faults.push(...differences(first, other));
     for (const lang of languages)
-      if (!existsSync(join(dir, lang, `${name}${ENDING}`)))
+      if (!written.has(`${lang} ${name}`))
         notices.push({
           file: first.file,
           text: `This lesson is not written in "${lang}" yet, so the pages in it leave it out.`,
@@ -63,9 +57,6 @@ export function readLessonFiles(dir: string, languages: readonly string[], known
   lessons.sort((a, b) => order(a) - order(b) || a.name.localeCompare(b.name));
   return { lessons, faults, notices };
 }
-
-const NO_NAME =
-  'a lesson is a file whose name is made of small letters a to z, numbers and "-", with the ending ".mdx"; rename it or take it out.';
 
 type Told = string | number | boolean | null | readonly string[];
 

@@ -3,20 +3,11 @@ import * as z from 'zod';
 import { CAUTIONS } from '../../shared/lesson/topics.ts';
 import { PLACES, type Place } from '../../shared/lesson/types.ts';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
-import { firstGrade, STANDARDS, topGrade } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
 import type { ContentFault } from './contentFault.ts';
+import { oneOf, standardFault, text, wholeNumber } from './headFields.ts';
 
-const text = z.string('write a text here').trim().min(1, 'write something here');
 const textList = z.array(text, 'a list stands here, each line with a dash before it');
-const oneOf = <T extends string>(names: readonly T[]) =>
-  z.enum(names as unknown as [T, ...T[]], `one of ${names.join(', ')} stands here`);
-const wholeNumber = (least: number, most: number) =>
-  z
-    .number(`a whole number from ${least} to ${most} stands here`)
-    .int(`a whole number from ${least} to ${most} stands here`)
-    .min(least, `a whole number from ${least} to ${most} stands here`)
-    .max(most, `a whole number from ${least} to ${most} stands here`);
 
 const material = z
   .strictObject({
@@ -88,15 +79,6 @@ export function headFaults(
         : [],
     );
   }
-}
-
-function standardFault(code: string, band: Band): string | null {
-  if (!(code in STANDARDS)) {
-    const near = nearestName(code, Object.keys(STANDARDS));
-    return `there is no standard "${code}" in our list${near ? `; did you mean "${near}"?` : '; the page of standards shows all.'}`;
-  }
-  if (firstGrade(code) <= topGrade(band)) return null;
-  return `the standard "${code}" is for older children than ${band}; take it out or choose one of the band.`;
 }
 
 /** What to do about a name that is none: the nearest one, or all there are. */

@@ -6,12 +6,12 @@ import { unified } from 'unified';
 import { STEP_KINDS, type StepKind } from '../../shared/lesson/types.ts';
 import { TOPICS } from '../../shared/lesson/topics.ts';
 import type { Band } from '../../shared/quantity/grade.ts';
+import { isPlainName } from './contentFiles.ts';
 import { attributesOf, type Asked, type FlowElement, type Given } from './lessonAttributes.ts';
 import { blocksIn, notAllowed, placeOf, wrongComponent, type Reading } from './lessonBlocks.ts';
 import { meant } from './lessonHead.ts';
 import type { Found, LessonKnown, WrittenStep } from './lessonParts.ts';
 
-const NAME = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const LONGEST_STEP_min = 120;
 const ASKED: Readonly<Record<string, Asked>> = {
   name: 'needed',
@@ -74,7 +74,7 @@ function stepOf(reading: Reading, node: FlowElement, text: string, band: Band | 
   const at = (one: Given | undefined, told: string) =>
     void faults.push({ ...(one?.place ?? placeOf(node)), text: told });
   const { name, title, kind, topics, sheet } = given;
-  if (name && !NAME.test(name.value))
+  if (name && !isPlainName(name.value))
     at(name, `a step's name is made of small letters a to z, numbers and "-"; "${name.value}" is not.`);
   if (kind && !STEP_KINDS.some((one) => one === kind.value))
     at(kind, `there is no kind of step "${kind.value}"; ${meant(kind.value, STEP_KINDS)}`);

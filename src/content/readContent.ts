@@ -1,7 +1,7 @@
 // All teaching content that a build rests on, read in one go, so that everything that is wrong is told at once.
-import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ContentFault, ContentNotice } from './contentFault.ts';
+import { contentFiles } from './contentFiles.ts';
 import { readLessonFiles, type LessonShelf } from './lessonFiles.ts';
 import { readSheetFiles, type SheetShelf } from './sheetFiles.ts';
 
@@ -22,7 +22,11 @@ export function readContent(
   const sheets = readSheetFiles(join(dir, 'sheets'), languages, figures);
   // A sheet with a fault of its own is there all the same for the lesson that names it.
   const read = new Map(sheets.sheets.map(({ plan }) => [plan.name, plan.band]));
-  const names = new Set(languages.flatMap((lang) => sheetNames(join(dir, 'sheets', lang))));
+  const names = new Set(
+    languages.flatMap((lang) =>
+      contentFiles('sheet', join(dir, 'sheets'), lang).files.map(({ name }) => name),
+    ),
+  );
   const known = [...names].map((name) => ({ name, band: read.get(name) ?? null }));
   const lessons = readLessonFiles(join(dir, 'lessons'), languages, { figures, sheets: known });
   return {
@@ -32,10 +36,3 @@ export function readContent(
     notices: [...sheets.notices, ...lessons.notices],
   };
 }
-
-const sheetNames = (folder: string): string[] =>
-  existsSync(folder)
-    ? readdirSync(folder)
-        .filter((file) => file.endsWith('.md'))
-        .map((file) => file.slice(0, -'.md'.length))
-    : [];

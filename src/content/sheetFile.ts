@@ -3,10 +3,10 @@ import * as z from 'zod';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
 import { WHENS, type SheetPlan, type SheetText, type When } from '../../shared/sheet/plan.ts';
 import { kindNamed, kindsOf, TASK_KINDS } from '../../shared/tasks/kinds.ts';
-import { STANDARDS } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
 import type { ContentFault } from './contentFault.ts';
 import { readHead } from './frontMatter.ts';
+import { oneOf, standardFault, text, wholeNumber } from './headFields.ts';
 
 /** A sheet in one language, as written: figures still stand in braces. */
 export interface SheetFile {
@@ -25,20 +25,11 @@ export type SheetReading =
   | { readonly ok: true; readonly sheet: SheetFile }
   | { readonly ok: false; readonly faults: readonly ContentFault[] };
 
-const text = z.string('write something here').trim().min(1, 'write something here');
-const oneOf = <T extends string>(names: readonly T[]) =>
-  z.enum(names as unknown as [T, ...T[]], `one of ${names.join(', ')} stands here`);
-
 const shape = z.strictObject({
   title: text.describe('What stands in large letters on the sheet.'),
   band: oneOf<Band>(BANDS).describe('The grade band.'),
   when: oneOf<When>(WHENS).describe('Before the visit, at the farm, or after it.'),
-  minutes: z
-    .number('a whole number of minutes stands here')
-    .int('a whole number of minutes stands here')
-    .min(3, 'a sheet takes 3 to 120 minutes')
-    .max(120, 'a sheet takes 3 to 120 minutes')
-    .describe('How long a class takes.'),
+  minutes: wholeNumber(3, 120).describe('How long a class takes.'),
   about: text.describe('One or two sentences for the teacher who chooses.'),
   materials: z.array(text, 'a list stands here').default([]).describe('What each child needs.'),
   standards: z
@@ -63,11 +54,7 @@ export function readSheetFile(
   const parts = reading.body === null ? [] : partsOf(reading.body, reading.bodyLine);
   const tasks = parts.filter((part) => part.is === 'task');
   const faults = [
-    ...(reading.ok
-      ? reading.head.standards.flatMap((code, index) =>
-          standardFault(file, reading.lineOf(['standards', index]), code),
-        )
-      : reading.faults),
+    ...(reading.ok ? standardFaults(file, reading.head, reading.lineOf) : reading.faults),
     ...taskFaults(file, reading.ok ? reading.head.band : null, tasks),
     ...parts.flatMap((part) => (part.is === 'text' ? figureFaults(file, part, figures) : [])),
   ];
@@ -124,11 +111,15 @@ function partsOf(body: string, bodyLine: number): Part[] {
   return parts;
 }
 
-function standardFault(file: string, line: number, code: string): ContentFault[] {
-  if (code in STANDARDS) return [];
-  const near = nearestName(code, Object.keys(STANDARDS));
-  const text = `there is no standard "${code}" in our list${near ? `; did you mean "${near}"?` : '; the page of standards shows all.'}`;
-  return [{ file, line, column: null, text }];
+function standardFaults(
+  file: string,
+  { standards, band }: Pick<SheetPlan, 'standards' | 'band'>,
+  lineOf: (path: readonly PropertyKey[]) => number,
+): ContentFault[] {
+  return standards.flatMap((code, index) => {
+    const text = standardFault(code, band);
+    return text === null ? [] : [{ file, line: lineOf(['standards', index]), column: null, text }];
+  });
 }
 
 /** Tasks that there are not, that are for another band, or that stand twice; with the band unknown any task of any band is taken. */

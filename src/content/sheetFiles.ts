@@ -1,9 +1,9 @@
 // All sheets of content/sheets, one folder a language, held against each other.
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { BANDS } from '../../shared/quantity/grade.ts';
 import { WHENS, type SheetPlan } from '../../shared/sheet/plan.ts';
 import type { ContentFault, ContentNotice } from './contentFault.ts';
+import { contentFiles } from './contentFiles.ts';
 import { readSheetFile, type SheetFile } from './sheetFile.ts';
 
 /** One sheet in all languages in which it is written. */
@@ -29,12 +29,10 @@ export function readSheetFiles(
   const notices: ContentNotice[] = [];
   const found = new Map<string, Record<string, SheetFile>>();
   for (const lang of languages) {
-    const folder = join(dir, lang);
-    const files = existsSync(folder) ? readdirSync(folder).filter((one) => one.endsWith('.md')) : [];
-    for (const one of files.sort()) {
-      const name = one.slice(0, -'.md'.length);
-      const told = `content/sheets/${lang}/${one}`;
-      const reading = readSheetFile(told, name, readFileSync(join(folder, one), 'utf8'), figures);
+    const { files, faults: misnamed } = contentFiles('sheet', dir, lang);
+    faults.push(...misnamed);
+    for (const { name, path, told } of files) {
+      const reading = readSheetFile(told, name, readFileSync(path, 'utf8'), figures);
       if (!reading.ok) faults.push(...reading.faults);
       else found.set(name, { ...found.get(name), [lang]: reading.sheet });
     }
@@ -63,13 +61,13 @@ function differences(first: SheetFile, other: SheetFile): ContentFault[] {
     column: null,
     text,
   });
-  const fields = (['band', 'when', 'minutes'] as const).filter(
-    (field) => first.plan[field] !== other.plan[field],
+  const fields = (['band', 'when', 'minutes', 'standards'] as const).filter(
+    (field) => String(first.plan[field]) !== String(other.plan[field]),
   );
   const faults = fields.map((field) =>
     fault(
       1,
-      `"${field}" is ${other.plan[field]} here and ${first.plan[field]} in ${first.file}; both languages need the same.`,
+      `"${field}" is ${shown(other.plan[field])} here and ${shown(first.plan[field])} in ${first.file}; both languages need the same.`,
     ),
   );
   const [ours, theirs] = [other.plan.tasks, first.plan.tasks];
@@ -89,4 +87,9 @@ function differences(first: SheetFile, other: SheetFile): ContentFault[] {
     break;
   }
   return faults;
+}
+
+function shown(value: string | number | readonly string[]): string {
+  if (typeof value !== 'object') return String(value);
+  return value.length > 0 ? value.join(', ') : 'empty';
 }

@@ -221,7 +221,7 @@ describe('readLessonFile', () => {
       l.mdx:3  "bnad" is no field of this head; did you mean "band"?
       l.mdx:4  "place": one of class, barn, after stands here.
       l.mdx:5  "aims": a list stands here, each line with a dash before it.
-      l.mdx:7  "words.0.means" is missing: write a text here.
+      l.mdx:7  "words.0.means" is missing: write something here.
       l.mdx:7  "words.0.mean" is no field of this head; take it out or look for a slip of the pen.
       l.mdx:9  "materials.0.count": a whole number from 1 to 500 stands here.
       l.mdx:12  the lesson has no step; below its head stand <Step …> and </Step> with the text of the step between.

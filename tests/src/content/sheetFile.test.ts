@@ -50,13 +50,21 @@ describe('readSheetFile', () => {
     `);
   });
 
+  it('takes no name for a standard that only the language of this program knows, and none for older children', () => {
+    const head = `${HEAD}\nstandards: [constructor, HSS-ID.A.2]`;
+    expect(faultsOf(sheet('- count-cups\n', head))).toMatchInlineSnapshot(`
+      "content/sheets/en/new.md:7  there is no standard "constructor" in our list; the page of standards shows all.
+      content/sheets/en/new.md:7  the standard "HSS-ID.A.2" is for older children than k-2; take it out or choose one of the band."
+    `);
+  });
+
   it('names fields that are missing, miswritten or unknown', () => {
     expect(faultsOf(sheet('- count-cups', 'title: Cups\nband: k-3\nminutes: soon\ncolor: red')))
       .toMatchInlineSnapshot(`
         "content/sheets/en/new.md:1  "when" is missing: one of before, at, after stands here.
         content/sheets/en/new.md:1  "about" is missing: write something here.
         content/sheets/en/new.md:3  "band": one of k-2, 3-5, 6-8, 9-12 stands here.
-        content/sheets/en/new.md:4  "minutes": a whole number of minutes stands here.
+        content/sheets/en/new.md:4  "minutes": a whole number from 3 to 120 stands here.
         content/sheets/en/new.md:5  "color" is no field of this head; take it out or look for a slip of the pen."
       `);
   });
@@ -79,18 +87,37 @@ describe('readSheetFiles', () => {
     const dir = mkdtempSync(join(tmpdir(), 'sheets-'));
     for (const lang of ['en', 'es']) mkdirSync(join(dir, lang));
     writeFileSync(join(dir, 'en', 'a.md'), sheet('- count-cups\n- fill-jars\n'));
-    writeFileSync(join(dir, 'es', 'a.md'), sheet('- count-cups\n- kids-milk\n', HEAD.replace('20', '25')));
+    writeFileSync(
+      join(dir, 'es', 'a.md'),
+      sheet('- count-cups\n- kids-milk\n', `${HEAD.replace('20', '25')}\nstandards: [K.CC.B.5]`),
+    );
     writeFileSync(join(dir, 'en', 'b.md'), sheet('- count-cups\n'));
     const { faults, notices, sheets } = readSheetFiles(dir, ['en', 'es'], FIGURES);
     expect(sheets.map(({ plan }) => plan.name)).toEqual(['a', 'b']);
     expect(tellContentFaults(faults)).toMatchInlineSnapshot(`
       "content/sheets/es/a.md:1  "minutes" is 25 here and 20 in content/sheets/en/a.md; both languages need the same.
-      content/sheets/es/a.md:9  task 2 is "kids-milk" here and "fill-jars" in content/sheets/en/a.md; both languages need the same tasks in the same order."
+      content/sheets/es/a.md:1  "standards" is K.CC.B.5 here and empty in content/sheets/en/a.md; both languages need the same.
+      content/sheets/es/a.md:10  task 2 is "kids-milk" here and "fill-jars" in content/sheets/en/a.md; both languages need the same tasks in the same order."
     `);
     expect(notices.map(({ file, text }) => `${file}  ${text}`)).toMatchInlineSnapshot(`
       [
         "content/sheets/en/b.md  This sheet is not written in "es" yet, so the pages in it leave it out.",
       ]
     `);
+  });
+
+  it('names a file whose name can be no address, and passes over hidden ones', () => {
+    const dir = mkdtempSync(join(tmpdir(), 'sheets-'));
+    mkdirSync(join(dir, 'en'));
+    for (const name of ["Kids' milk.md", 'a,b.md', 'cups.txt', '.DS_Store', '-cups.md'])
+      writeFileSync(join(dir, 'en', name), sheet('- count-cups\n'));
+    const { faults, sheets } = readSheetFiles(dir, ['en'], FIGURES);
+    expect(sheets).toEqual([]);
+    expect(faults.map(({ file }) => file)).toEqual([
+      'content/sheets/en/-cups.md',
+      "content/sheets/en/Kids' milk.md",
+      'content/sheets/en/a,b.md',
+      'content/sheets/en/cups.txt',
+    ]);
   });
 });
