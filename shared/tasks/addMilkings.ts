@@ -3,7 +3,7 @@ import { exactly, shownOf, whole, type Shown } from '../quantity/grade.ts';
 import { math, msg, num, qty, type Message } from '../sheet/message.ts';
 import type { Reading } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { nameOf, onDay, readIn, touchesOf } from './phrases.ts';
+import { asDecimal, nameOf, onDay, readIn, touchesOf } from './phrases.ts';
 import { taskKind } from './task.ts';
 
 interface Sum {
@@ -37,7 +37,10 @@ export const addMilkings = taskKind<Sum>({
     const sum = shownOf(exactly(a).add(exactly(b)));
     const improper =
       sum.den > 1
-        ? [msg('task.add-milkings.accept', { top: num(whole(sum.num)), bottom: num(whole(sum.den)) })]
+        ? [
+            msg('task.add-milkings.accept', { top: num(whole(sum.num)), bottom: num(whole(sum.den)) }),
+            ...asDecimal(sum),
+          ]
         : [];
     const both = a.den > 1 && b.den > 1;
     const wholes = Math.floor(a.num / a.den) + Math.floor(b.num / b.den);

@@ -51,10 +51,12 @@ const missOf = (model: Shown, observed: Shown): number => Math.abs(valueOf(model
 /** Falls that tell the two models apart: milk falls twice, and one model comes nearer than the other. */
 function isTelling(fall: Fall): boolean {
   const [first, second, third] = fall.y;
-  const { linear, exponential } = modelsOf(fall);
+  // First of all the fall itself: of nothing there is no factor.
   const falls = valueOf(first) > valueOf(second) && valueOf(second) > valueOf(third) && third.num > 0;
+  if (!falls) return false;
+  const { linear, exponential } = modelsOf(fall);
   const differ = valueOf(linear) !== valueOf(exponential) && linear.num > 0;
-  return falls && differ && Math.abs(missOf(linear, third) - missOf(exponential, third)) > 1e-9;
+  return differ && Math.abs(missOf(linear, third) - missOf(exponential, third)) > 1e-9;
 }
 
 const GAPS = [12, 10, 8, 6] as const;

@@ -4,7 +4,7 @@ import { shownIn, shownOf, whole, type Shown, type SheetUnit } from '../quantity
 import { math, msg, qty } from '../sheet/message.ts';
 import type { HerdWholeDay, TaskContext } from './context.ts';
 import { fromBook } from './fromBook.ts';
-import { onDay } from './phrases.ts';
+import { asDecimal, onDay } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
 
 interface Change {
@@ -80,7 +80,7 @@ function converted(context: TaskContext, { day, small }: Change): Task {
         work: { is: 'working', after: [units.large] },
         answer: msg('sheet.answer', { amount: qty(large, units.large) }),
         values: [large],
-        accepted: [],
+        accepted: us ? [...asDecimal(large), msg('sheet.answer-and', { a: qty(whole(Math.floor(small / CUPS_A_QUART)), units.large), b: qty(whole(small % CUPS_A_QUART), units.small) })] : [],
         steps: [msg('sheet.math', { line: math(whole(small), '÷', factor, '=', large) })],
       },
       {

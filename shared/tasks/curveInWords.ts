@@ -55,16 +55,15 @@ function asksOf({
       steps: [msg('task.curve-in-words.step-top', { high: qty(top.y, unit) })],
     },
     {
-      prompt: msg('task.curve-in-words.ask-rate', {
+      prompt: msg(`task.curve-in-words.ask-rate-${rate.places ?? 2}`, {
         high: qty(top.y, unit),
         low: qty(last.y, unit),
-        first: count(top.week),
         last: count(last.week),
       }),
       work: { is: 'working', after: [unit] },
       answer: msg('task.curve-in-words.answer-rate', { rate: qty(rate, unit) }),
       values: [rate],
-      accepted: [],
+      accepted: [msg('task.curve-in-words.accept-rate')],
       steps: [
         msg('sheet.math', { line: math(top.y, '−', last.y, '=', apart) }),
         msg('task.curve-in-words.step-rate', { line: math(apart, '÷', whole(span)), rate: num(rate) }),

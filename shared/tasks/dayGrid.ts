@@ -76,6 +76,7 @@ function grid(context: TaskContext, { doe, points }: Plotted): Task {
     lead: [
       msg('task.day-grid.lead', { name: nameOf(doe) }),
       msg('task.day-grid.values', { values: row(points.map(pair)) }),
+      ...(points.length < WEEK_DAYS ? [msg('task.day-grid.gap')] : []),
     ],
     picture,
     asks: [

@@ -1,6 +1,6 @@
 // Are days and the milk so far in proportion? The quotient of each pair tells.
 import { exactly, rounded, valueOf, whole, type Shown } from '../quantity/grade.ts';
-import { count, math, msg, num, qty } from '../sheet/message.ts';
+import { count, math, msg, num, qty, row } from '../sheet/message.ts';
 import type { TablePicture } from '../sheet/picture.ts';
 import { askInWords } from './askInWords.ts';
 import { total, type TaskContext } from './context.ts';
@@ -76,7 +76,7 @@ function asksOf({
     {
       prompt: msg('task.direct-or-not.ask-table'),
       work: { is: 'picture' },
-      answer: msg('task.direct-or-not.answer-table', { first: num(first), last: num(k) }),
+      answer: msg('task.direct-or-not.answer-table', { values: row(quotients.map(num)) }),
       values: quotients,
       accepted: [],
       steps: [msg('task.direct-or-not.step', { line: math(last, '÷', whole(n)), result: num(k) })],

@@ -5,12 +5,11 @@ import type { CurvePicture, TablePicture } from '../sheet/picture.ts';
 import { askInWords } from './askInWords.ts';
 import { distinctBy, type TaskContext } from './context.ts';
 import { cowSeries, ownSeries, spreadWeeks, type WeekSeries } from './lactationSeries.ts';
+import { looksBent } from './residualPlot.ts';
 import { taskKind, type Task } from './task.ts';
 import { leastSquares, signChanges } from './trend.ts';
 
 const POINTS = 7;
-/** So few changes of sign among seven residuals that they stand in runs (common practice, no source). */
-const FEW_CHANGES = 2;
 
 interface Fit {
   readonly series: WeekSeries;
@@ -82,7 +81,7 @@ function equation({ slope, intercept }: Fit): Slot {
 function task(_: TaskContext, fit: Fit): Task {
   const residuals = residualsOf(fit);
   const changes = signChanges(residuals);
-  const bent = changes <= FEW_CHANGES;
+  const bent = looksBent(residuals);
   const [first] = fit.points as [Fit['points'][number]];
   const says = predictedOf(fit, first.week);
   const table = tableOf(fit, residuals);

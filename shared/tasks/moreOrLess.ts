@@ -5,7 +5,7 @@ import { leastUsed, namesDiffer, use, type Reading, type TaskContext } from './c
 import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
 import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
-import { taskKind, type Task } from './task.ts';
+import { taskKind, type Ask, type Task } from './task.ts';
 
 /** Readings of one milking that can stand beside each other: 1 to 20 cups each. */
 export function sameMilking(context: TaskContext, most: number): Reading[][] {
@@ -46,11 +46,21 @@ export const moreOrLess = taskKind<Reading[]>({
 function compare(context: TaskContext, one: Reading, other: Reading): Task {
   const [a, b] = [cupsOf(one, context.cups), cupsOf(other, context.cups)];
   const [more, less] = a > b ? [one, other] : [other, one];
+  const kindergarten = context.grade === 0;
   const difference = whole(Math.abs(a - b));
   const [high, low] = [whole(Math.max(a, b)), whole(Math.min(a, b))];
+  const askMore: Ask = {
+    prompt: msg('task.more-or-less.ask-more'),
+    work: { is: 'boxes', after: ['cup'] },
+    answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
+    values: [difference],
+    accepted: [],
+    steps: [msg('sheet.math', { line: math(high, '−', low, '=', difference) })],
+  };
   return {
     kind: 'more-or-less',
-    standards: [high.num <= 10 ? 'K.CC.C.6' : '1.OA.A.1'],
+    // To say which is more is for kindergarten; how many more is asked from grade 1.
+    standards: [kindergarten ? 'K.CC.C.6' : '1.OA.A.1'],
     lead: [msg('task.more-or-less.lead', { on: onOf(one.date, one.milking) })],
     picture: {
       is: 'cups',
@@ -77,19 +87,14 @@ function compare(context: TaskContext, one: Reading, other: Reading): Task {
           }),
         ],
       },
-      {
-        prompt: msg('task.more-or-less.ask-more'),
-        work: { is: 'boxes', after: ['cup'] },
-        answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
-        values: [difference],
-        accepted: [],
-        steps: [msg('sheet.math', { line: math(high, '−', low, '=', difference) })],
-      },
+      ...(kindergarten ? [] : [askMore]),
     ],
-    mistake: {
-      what: msg('task.more-or-less.mistake', { wrong: qty(high, 'cup') }),
-      why: msg('task.more-or-less.why'),
-    },
+    mistake: kindergarten
+      ? { what: msg('task.more-or-less.mistake-look'), why: msg('task.more-or-less.why-look') }
+      : {
+          what: msg('task.more-or-less.mistake', { wrong: qty(high, 'cup') }),
+          why: msg('task.more-or-less.why'),
+        },
     fromBook: [one, other].flatMap((reading) =>
       readingFromBook(reading, whole(cupsOf(reading, context.cups)), context.cups),
     ),

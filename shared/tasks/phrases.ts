@@ -2,8 +2,8 @@
 import type { MilkingTime } from '../herd/types.ts';
 import type { DoeWeek } from '../herd/week.ts';
 import type { Measure, Shown } from '../quantity/grade.ts';
-import { shownIn } from '../quantity/grade.ts';
-import { day, msg, shortDay, sub, text, type Message, type Slot } from '../sheet/message.ts';
+import { exactly, rounded, shownIn } from '../quantity/grade.ts';
+import { day, msg, num, shortDay, sub, text, type Message, type Slot } from '../sheet/message.ts';
 import type { Face } from '../sheet/picture.ts';
 import type { Reading } from './context.ts';
 
@@ -55,4 +55,10 @@ export function cupsOf(reading: Reading, measure: Measure): number {
 /** Names what a milking uses, so that tasks take turns: the milking, the doe. */
 export function touchesOf(readings: readonly Reading[]): string[] {
   return readings.flatMap(({ doe, date, milking }) => [doe.id, `${doe.id}|${date}|${milking}`]);
+}
+
+/** A half, a quarter or an eighth as a decimal, which a key accepts too; nothing for other numbers. */
+export function asDecimal(shown: Shown): readonly Message[] {
+  const places = { 2: 1, 4: 2, 8: 3 }[shown.den];
+  return places ? [msg('sheet.accept.decimal', { decimal: num(rounded(exactly(shown), places)) })] : [];
 }

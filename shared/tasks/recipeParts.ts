@@ -57,7 +57,7 @@ function asked({ milk, oats, batch }: Recipe): Task {
         work: { is: 'working', after: ['cup'] },
         answer: msg('sheet.answer', { amount: qty(shownOf(sum), 'cup') }),
         values: [shownOf(sum)],
-        accepted: [],
+        accepted: sum.n > sum.d && sum.d > 1n ? [msg('task.recipe-parts.accept', { top: num({ num: Number(sum.n), den: 1 }), bottom: num({ num: Number(sum.d), den: 1 }) })] : [],
         steps: [...[milk, oats].filter((one) => one[1] !== common).map(over), msg('sheet.math', { line: math(shown(milk), '+', shown(oats), '=', shownOf(sum)) })],
       },
       {

@@ -9,10 +9,10 @@ import { residualPicture } from './trendPicture.ts';
 
 /**
  * Residuals of one sign in long runs say that the points bend away from the line. By chance half of
- * the steps change sign; the rule of thumb here calls it a pattern below a third (common practice, no source).
+ * the steps change sign; the rule of thumb here calls it a pattern up to a third (common practice, no source).
  */
 export function looksBent(residuals: readonly Shown[]): boolean {
-  return signChanges(residuals) * 3 < residuals.length - 1;
+  return signChanges(residuals) * 3 <= residuals.length - 1;
 }
 
 /** Plotting residuals and reading the pattern (HSS-ID.B.6.b). */

@@ -54,6 +54,7 @@ export const residualTable = taskKind<Trend>({
     const { unit } = context.measure;
     const points = trend.points.slice(-MOST_ROWS);
     const { squares, sum } = squaresOf(trend, points);
+    const unrounded = sumUnrounded(trend, points, trend.places + 2);
     const [first] = points as [TrendPoint];
     const table = tableOf(trend, points, squares, unit);
     return {
@@ -88,7 +89,10 @@ export const residualTable = taskKind<Trend>({
           work: { is: 'boxes', after: [null] },
           answer: msg('sheet.answer', { amount: num(sum) }),
           values: [sum],
-          accepted: [msg('task.residual-table.accept', exactSum(trend, points, trend.places + 2))],
+          accepted:
+            valueOf(unrounded) === valueOf(sum)
+              ? []
+              : [msg('task.residual-table.accept', { sum: num(unrounded) })],
           steps: [msg('sheet.math', { line: math(...joined(squares, '+'), '=', sum) })],
         },
       ],
@@ -104,9 +108,9 @@ export const residualTable = taskKind<Trend>({
 });
 
 /** The sum without rounding each square first. */
-function exactSum(trend: Trend, points: readonly TrendPoint[], places: number) {
+function sumUnrounded(trend: Trend, points: readonly TrendPoint[], places: number): Shown {
   const squares = points.map((point) => square(exactly(residual(trend, point))));
-  return { sum: num(rounded(total(squares), places)) };
+  return rounded(total(squares), places);
 }
 
 /** Days and amounts, with empty cells for what the line predicts, the residual and its square. */

@@ -71,10 +71,14 @@ function workOut(context: TaskContext, pair: Pair) {
   const [high, low] = valueOf(a.median) > valueOf(b.median) ? [a.median, b.median] : [b.median, a.median];
   const apart = rounded(exactly(high).sub(exactly(low)), places + 1);
   const times = rounded(exactly(apart).div(exactly(wider)), 1);
-  const overlap = Math.max(valueOf(a.q1), valueOf(b.q1)) <= Math.min(valueOf(a.q3), valueOf(b.q3));
+  const [up, down] = valueOf(a.q1) > valueOf(b.q1) ? [a.q1, b.q3] : [b.q1, a.q3];
+  const gap = valueOf(up) - valueOf(down);
+  // Boxes that share an edge and nothing more do neither overlap nor lie apart.
+  const verdict =
+    Math.abs(gap) < 1e-9 ? ('touch' as const) : gap > 0 ? ('apart' as const) : ('overlap' as const);
   const names = pair.does.map(({ doe }) => text(doe.name));
   const range = rounded(exactly(a.high).sub(exactly(a.low)), places);
-  return { unit, widths, wider, high, low, apart, times, overlap, names, range, pair };
+  return { unit, widths, wider, high, low, apart, times, verdict, edge: up, names, range, pair };
 }
 
 function asksOf({
@@ -85,7 +89,8 @@ function asksOf({
   low,
   apart,
   times,
-  overlap,
+  verdict,
+  edge,
   names,
   pair,
 }: ReturnType<typeof workOut>): readonly Ask[] {
@@ -117,11 +122,13 @@ function asksOf({
     {
       ...askInWords(
         msg('task.two-boxes.ask-overlap'),
-        msg(`task.two-boxes.answer-${overlap ? 'overlap' : 'apart-boxes'}`),
+        verdict === 'touch'
+          ? msg('task.two-boxes.answer-touch', { at: qty(edge, unit) })
+          : msg(`task.two-boxes.answer-${verdict === 'overlap' ? 'overlap' : 'apart-boxes'}`),
         3,
         [msg('task.two-boxes.accept-overlap')],
       ),
-      values: [overlap ? 'overlap' : 'apart'],
+      values: [verdict],
     },
   ];
 }

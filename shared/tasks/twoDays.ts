@@ -5,7 +5,7 @@ import type { Reading, TaskContext } from './context.ts';
 import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
 import { cupsOf, dayLabel, nameOf, touchesOf } from './phrases.ts';
-import { taskKind } from './task.ts';
+import { taskKind, type Ask } from './task.ts';
 
 function pairs(context: TaskContext): [Reading, Reading][] {
   const able = context.readings.filter((one) => {
@@ -33,9 +33,19 @@ export const twoDays = taskKind<[Reading, Reading]>({
     const more = cups(a) > cups(b) ? a : b;
     const [high, low] = [whole(Math.max(cups(a), cups(b))), whole(Math.min(cups(a), cups(b)))];
     const difference = whole(high.num - low.num);
+    const kindergarten = context.grade === 0;
+    const askMore: Ask = {
+      prompt: msg('task.two-days.ask-more'),
+      work: { is: 'boxes', after: ['cup'] },
+      answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
+      values: [difference],
+      accepted: [],
+      steps: [msg('sheet.math', { line: math(high, '−', low, '=', difference) })],
+    };
     return {
       kind: 'two-days',
-      standards: [high.num <= 10 ? 'K.CC.C.6' : '1.OA.A.1'],
+      // To say which is more is for kindergarten; how many more is asked from grade 1.
+      standards: [kindergarten ? 'K.CC.C.6' : '1.OA.A.1'],
       lead: [msg(`task.two-days.lead-${a.milking}`, { name: nameOf(a.doe) })],
       picture: {
         is: 'cups',
@@ -51,19 +61,14 @@ export const twoDays = taskKind<[Reading, Reading]>({
           accepted: [],
           steps: [msg('task.two-days.step', { high: qty(high, 'cup'), low: qty(low, 'cup') })],
         },
-        {
-          prompt: msg('task.two-days.ask-more'),
-          work: { is: 'boxes', after: ['cup'] },
-          answer: msg('sheet.answer', { amount: qty(difference, 'cup') }),
-          values: [difference],
-          accepted: [],
-          steps: [msg('sheet.math', { line: math(high, '−', low, '=', difference) })],
-        },
+        ...(kindergarten ? [] : [askMore]),
       ],
-      mistake: {
-        what: msg('task.two-days.mistake', { wrong: qty(high, 'cup') }),
-        why: msg('task.two-days.why'),
-      },
+      mistake: kindergarten
+        ? { what: msg('task.more-or-less.mistake-look'), why: msg('task.more-or-less.why-look') }
+        : {
+            what: msg('task.two-days.mistake', { wrong: qty(high, 'cup') }),
+            why: msg('task.two-days.why'),
+          },
       fromBook: [a, b].flatMap((one) => readingFromBook(one, whole(cups(one)), context.cups)),
     };
   },

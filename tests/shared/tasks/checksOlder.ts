@@ -146,7 +146,7 @@ export const CHECKS_912: Readonly<Record<string, Check>> = {
     const signs = residuals.filter((one) => one !== 0).map((one) => one > 0);
     let changes = 0;
     for (let at = 1; at < signs.length; at += 1) if (signs[at] !== signs[at - 1]) changes += 1;
-    expectAnswers(task, 1, [changes < (residuals.length - 1) / 3 ? 'bent' : 'mixed', changes]);
+    expectAnswers(task, 1, [changes <= (residuals.length - 1) / 3 ? 'bent' : 'mixed', changes]);
     // Residuals of a least-squares line sum to nearly nothing: each is off by what the rounded line is off.
     const last = Math.max(...figure(task, 'table').columns.slice(1).map((column) => slot(column, 'number')));
     const places = (task.asks[0]?.values[0] as { places: number }).places;
