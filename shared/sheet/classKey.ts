@@ -5,9 +5,12 @@ import { msg, num, row, text, type Message } from './message.ts';
 import type { Sheet } from './sheet.ts';
 import { tellText } from './tell.ts';
 
-/** An answer in short: what was written or drawn into a figure as its numbers in order, else the answer itself. */
+/**
+ * An answer in short: what was written or drawn into a figure as its numbers in order, else the answer itself. Things
+ * that are ringed stand in the values by their names in the drawing, so they too are told by the answer's words.
+ */
 export function shortAnswer(ask: Ask): Message {
-  if (ask.work.is !== 'picture' || ask.values.length === 0) return ask.answer;
+  if (ask.work.is !== 'picture' || ask.values.length === 0 || ask.picture?.is === 'picks') return ask.answer;
   return msg('sheet.answer-row', {
     row: row(ask.values.map((one) => (typeof one === 'string' ? text(one) : num(one)))),
   });

@@ -3,8 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { classKey, shortAnswer } from '../../../shared/sheet/classKey.ts';
 import { classSet } from '../../../shared/sheet/classSet.ts';
+import { msg, text } from '../../../shared/sheet/message.ts';
 import { tellText } from '../../../shared/sheet/tell.ts';
 import { wordsOf } from '../../../src/site/words.ts';
+import type { Ask } from '../../../shared/tasks/task.ts';
 import { requestArb } from '../tasks/randomWeek.ts';
 
 const words = wordsOf('en');
@@ -30,5 +32,32 @@ describe('classKey', () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe('shortAnswer', () => {
+  const answer = msg('sheet.answer-name', { name: text('heno, agua y aire') });
+
+  it('tells what is written into a figure by its parts in order', () => {
+    const values = ['LL', 'Ll'];
+    const ask: Ask = { prompt: answer, work: { is: 'picture' }, answer, values, accepted: [], steps: [] };
+    expect(tellText(words, shortAnswer(ask))).toBe('LL, Ll');
+  });
+
+  it('tells what is ringed by its words, not by its names in the drawing', () => {
+    const picture = {
+      is: 'picks' as const,
+      picks: [{ thing: 'hay' as const, words: msg('task.goat-needs.thing-hay'), right: true }],
+    };
+    const ask: Ask = {
+      prompt: answer,
+      work: { is: 'picture' },
+      answer,
+      values: ['hay', 'water', 'air'],
+      accepted: [],
+      steps: [],
+      picture,
+    };
+    expect(tellText(words, shortAnswer(ask))).toBe('heno, agua y aire');
   });
 });
