@@ -55,7 +55,8 @@ export interface Sheet {
 }
 
 const CODE_LETTERS = '23456789ABCDEFGHJKMNPQRSTVWXYZ';
-const CODE_LENGTH = 5;
+/** How many signs a code has. */
+export const CODE_LENGTH = 5;
 
 /** A short code from a text, without letters that look like digits. */
 export function sheetCode(text: string): string {
