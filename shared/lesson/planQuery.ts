@@ -1,6 +1,5 @@
 // A lesson on the bench as the query of an address, so that a link shares it; and such a query read back.
-import { GRADES_OF, topGrade, type Grade } from '../tasks/standards.ts';
-import { BANDS } from '../quantity/grade.ts';
+import { gradeOf, gradeSign, topGrade, type Grade } from '../tasks/standards.ts';
 import { clockText, readClock } from './clock.ts';
 import { withMusts } from './edits.ts';
 import { poolFor, type PlannedStep } from './pool.ts';
@@ -29,23 +28,14 @@ export interface Aside {
   readonly found: string;
 }
 
-const GRADES: readonly Grade[] = BANDS.flatMap((band) => GRADES_OF[band]);
 const NAMES = ['lesson', 'grade', 'min', 'place', 'topics', 'children', 'start', 'steps'];
-
-/**
- * A grade as addresses write it.
- * @example gradeName(0) // => 'K'
- */
-export function gradeName(grade: Grade): string {
-  return grade === 0 ? 'K' : String(grade);
-}
 
 /**
  * The query of a plan, with its question mark. What is usual is left out; `steps` stand as `lesson.step.minutes`,
  * parted by `~`. It needs no escapes.
  */
 export function writePlan({ wish, start, steps }: Plan): string {
-  const parts = [`grade=${gradeName(wish.grade)}`, `min=${wish.minutes}`];
+  const parts = [`grade=${gradeSign(wish.grade)}`, `min=${wish.minutes}`];
   if (wish.place !== USUAL.place) parts.push(`place=${wish.place}`);
   if (wish.topics.length > 0) parts.push(`topics=${wish.topics.join('.')}`);
   if (wish.children !== USUAL.children) parts.push(`children=${wish.children}`);
@@ -84,11 +74,7 @@ export function readPlan(
     (name) => lessons.find((one) => one.name === name) ?? null,
   );
   const wish: Wish = {
-    grade: read(
-      'grade',
-      lesson ? topGrade(lesson.band) : usualGrade,
-      (text) => GRADES.find((one) => gradeName(one) === text.toUpperCase()) ?? null,
-    ),
+    grade: read('grade', lesson ? topGrade(lesson.band) : usualGrade, gradeOf),
     minutes: read('min', lesson ? lesson.minutes : USUAL.minutes, number(LEAST_MIN, MOST_MIN)),
     place: read(
       'place',

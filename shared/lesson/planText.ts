@@ -1,14 +1,14 @@
 // The words around a lesson on the bench: its title, its file's name, its minutes, its clock.
+import { gradeSign } from '../tasks/standards.ts';
 import { say, type Words } from '../words/words.ts';
 import { clockText, type Span } from './clock.ts';
-import { gradeName } from './planQuery.ts';
 import type { PlannedStep } from './pool.ts';
 import type { Material } from './types.ts';
 import type { Wish } from './wish.ts';
 
 /** "Grade 2", "Kindergarten". */
 export function gradeText(words: Words, grade: Wish['grade']): string {
-  return say(words, grade === 0 ? 'bench.grade.K' : 'bench.grade.other', { grade: gradeName(grade) });
+  return say(words, grade === 0 ? 'bench.grade.K' : 'bench.grade.other', { grade: gradeSign(grade) });
 }
 
 /** "10 minutes". */
@@ -41,7 +41,7 @@ export function planTitle(words: Words, wish: Wish, total: number): string {
 /** A plain file name without its ending: small letters, digits and hyphens. */
 export function planFileName(words: Words, wish: Wish, total: number): string {
   const place = say(words, `bench.file-place.${wish.place}`);
-  return say(words, 'bench.file', { place, grade: gradeName(wish.grade).toLowerCase(), n: total });
+  return say(words, 'bench.file', { place, grade: gradeSign(wish.grade).toLowerCase(), n: total });
 }
 
 /** How full the time is. */

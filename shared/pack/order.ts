@@ -1,9 +1,9 @@
 // An order of the print room: which sheets, for which grade, how many, on what; read from an address and written back.
-import { BANDS, type Band } from '../quantity/grade.ts';
+import type { Band } from '../quantity/grade.ts';
 import { MOST_COPIES } from '../sheet/classSet.ts';
 import { PAPERS, PRINT_SIZES, type Paper, type PrintSize } from '../sheet/pageMeasures.ts';
 import type { When } from '../sheet/plan.ts';
-import { bandOfGrade, GRADES_OF, topGrade, type Grade } from '../tasks/standards.ts';
+import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../tasks/standards.ts';
 
 /** Which keys a pack ends with: one short key for all copies, a full one for each copy, or none. */
 export type KeyKind = 'short' | 'full' | 'none';
@@ -74,24 +74,6 @@ const USUAL_COPIES = 24;
  */
 export function isClassWord(text: string): boolean {
   return WORD.test(text);
-}
-
-/**
- * A grade as it is written in addresses: `K`, `1` … `12`.
- * @example gradeSign(0) // => 'K'
- */
-export function gradeSign(grade: Grade): string {
-  return grade === 0 ? 'K' : String(grade);
-}
-
-/**
- * The grade that a text means, or null.
- * @example gradeOf('k') // => 0
- * @example gradeOf('13') // => null
- */
-export function gradeOf(text: string): Grade | null {
-  const plain = text.trim().toUpperCase();
-  return BANDS.flatMap((band) => GRADES_OF[band]).find((one) => gradeSign(one) === plain) ?? null;
 }
 
 /** The sheets of a band in a language, in the order of a visit. */

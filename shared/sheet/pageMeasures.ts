@@ -1,10 +1,16 @@
 // Sizes of a sheet by grade and size of print, in points and millimetres. The page styles and the layout both read them.
+import type { UnitSystem } from '../herd/types.ts';
 import type { Grade } from '../tasks/standards.ts';
 
 /** Paper that a sheet is printed on. */
 export type Paper = 'letter' | 'a4';
 /** Both papers. */
 export const PAPERS: readonly Paper[] = Object.freeze(['letter', 'a4']);
+
+/** The paper of a farm's country, by the units that it measures in. */
+export function paperOf(units: UnitSystem): Paper {
+  return units === 'us' ? 'letter' : 'a4';
+}
 
 /** Ordinary print, or large print for readers with low vision. */
 export type PrintSize = 'ordinary' | 'large';

@@ -93,6 +93,24 @@ export const GRADES_OF: Readonly<Record<Band, readonly Grade[]>> = Object.freeze
   '9-12': [9, 10, 11, 12],
 });
 
+/**
+ * A grade as it is written in addresses: `K`, `1` … `12`.
+ * @example gradeSign(0) // => 'K'
+ */
+export function gradeSign(grade: Grade): string {
+  return grade === 0 ? 'K' : String(grade);
+}
+
+/**
+ * The grade that a text means, or null.
+ * @example gradeOf('k') // => 0
+ * @example gradeOf('13') // => null
+ */
+export function gradeOf(text: string): Grade | null {
+  const plain = text.trim().toUpperCase();
+  return BANDS.flatMap((band) => GRADES_OF[band]).find((one) => gradeSign(one) === plain) ?? null;
+}
+
 /** The band that a grade belongs to. */
 export function bandOfGrade(grade: Grade): Band {
   return BANDS.find((band) => GRADES_OF[band].includes(grade)) as Band;

@@ -1,8 +1,6 @@
 // Reads what `npm run print` was asked for; what it cannot take, it names, all at once.
 import {
   copiesOf,
-  gradeOf,
-  gradeSign,
   isClassWord,
   KEY_KINDS,
   LONGEST_WORD,
@@ -13,7 +11,7 @@ import {
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
 import { MOST_COPIES } from '../../shared/sheet/classSet.ts';
 import { PAPERS, PRINT_SIZES } from '../../shared/sheet/pageMeasures.ts';
-import { bandOfGrade, topGrade, type Grade } from '../../shared/tasks/standards.ts';
+import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
 import { readArguments, type ArgumentName } from './arguments.ts';
 

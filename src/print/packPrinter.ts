@@ -1,6 +1,7 @@
 // Prints packs on demand with a browser that stays open for a while, since the next pack often follows soon.
 import type { Browser } from 'playwright-core';
-import { readOrder, gradeSign, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
+import { readOrder, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
+import { gradeSign } from '../../shared/tasks/standards.ts';
 import { openPrintContext, startChromium } from './chromium.ts';
 import { PACK_MEDIA, packAddress, packFile } from './jobs.ts';
 import { LONGEST_WAIT_ms, printPage } from './printPage.ts';

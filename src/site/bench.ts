@@ -1,8 +1,8 @@
 // What the Lesson bench is given: all lessons of a language, the words it needs, and the sheets that its steps hand out.
 import type { BenchProps } from '../../shared/lesson/benchProps.ts';
 import { BANDS } from '../../shared/quantity/grade.ts';
-import type { Grade } from '../../shared/tasks/standards.ts';
-import { GRADES_OF } from '../../shared/tasks/standards.ts';
+import { paperOf } from '../../shared/sheet/pageMeasures.ts';
+import { GRADES_OF, type Grade } from '../../shared/tasks/standards.ts';
 import type { Words } from '../../shared/words/words.ts';
 import { lessonsIn } from './lessons.ts';
 import { sheetEntries, sheetFront } from './sheets.ts';
@@ -33,7 +33,7 @@ export function benchProps(lang: string): BenchProps {
     lessonsHref: href(lang, '/lessons/'),
     words: benchWords(lang, new Set(lessons.flatMap(({ standards }) => standards))),
     farm: farm.name,
-    paper: farm.units === 'us' ? 'letter' : 'a4',
+    paper: paperOf(farm.units),
   };
 }
 

@@ -1,6 +1,7 @@
 // What the print room can print: the shelf of sheets, and each language's words and fronts.
 import { BANDS } from '../../shared/quantity/grade.ts';
 import type { Shelf } from '../../shared/pack/order.ts';
+import { paperOf } from '../../shared/sheet/pageMeasures.ts';
 import type { SheetFront } from '../../shared/sheet/plan.ts';
 import { firstSeed } from '../../shared/sheet/sheet.ts';
 import type { EarlierWeeks } from '../../shared/tasks/context.ts';
@@ -21,7 +22,7 @@ export function printShelf(): Shelf {
       langs: Object.keys(inLanguage),
     })),
     word: firstSeed(week),
-    paper: farm.units === 'us' ? 'letter' : 'a4',
+    paper: paperOf(farm.units),
   };
 }
 

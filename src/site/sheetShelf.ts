@@ -2,7 +2,7 @@
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
 import { miniSheet, type MiniSheet } from '../../shared/drawing/miniSheet.ts';
 import { layOut } from '../../shared/sheet/layOut.ts';
-import { measuresFor } from '../../shared/sheet/pageMeasures.ts';
+import { measuresFor, paperOf } from '../../shared/sheet/pageMeasures.ts';
 import { WHENS, type SheetFront, type SheetPlan, type When } from '../../shared/sheet/plan.ts';
 import { firstSeed, makeSheet, type Sheet, type Span } from '../../shared/sheet/sheet.ts';
 import { fullFrom } from '../../shared/sheet/support.ts';
@@ -49,7 +49,7 @@ function listed(plan: SheetPlan, front: SheetFront, lang: string): ListedSheet {
   const from = fullFrom(plan);
   const words = wordsOf(lang);
   const measures = measuresFor(sheet.grade, 'ordinary');
-  const [firstPage = []] = layOut(sheet, front, words, farm.units === 'us' ? 'letter' : 'a4');
+  const [firstPage = []] = layOut(sheet, front, words, paperOf(farm.units));
   const mini = miniSheet(
     firstPage.flatMap((place) => {
       const task = sheet.tasks[place];

@@ -1,10 +1,10 @@
 // An order as an address: read whole or in part, nonsense told and left aside, written and read back the same.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { KEY_KINDS, gradeSign, isClassWord, orderQuery, readOrder, sheetsFor, type PackOrder, type Shelf } from '../../../shared/pack/order.ts'; // prettier-ignore
+import { KEY_KINDS, isClassWord, orderQuery, readOrder, sheetsFor, type PackOrder, type Shelf } from '../../../shared/pack/order.ts'; // prettier-ignore
 import { BANDS } from '../../../shared/quantity/grade.ts';
 import { PAPERS, PRINT_SIZES } from '../../../shared/sheet/pageMeasures.ts';
-import { GRADES_OF } from '../../../shared/tasks/standards.ts';
+import { gradeSign, GRADES_OF } from '../../../shared/tasks/standards.ts';
 
 const sheet = (name: string, band: Shelf['sheets'][number]['band'], langs = ['en', 'es']) =>
   ({ name, band, when: 'before', minutes: 20, langs }) as const;
