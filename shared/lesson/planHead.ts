@@ -17,8 +17,8 @@ export interface PlanHead {
 
 /**
  * What the steps add up to for so many children. Materials, words and cautions are those of every lesson that a step
- * comes from; in the barn there is always the caution to wash hands. Aims and standards are claimed only for lessons of which at least half (by usual minutes) is in, or,
- * where there is none, for the one of which the most is in.
+ * comes from; in the barn there is always the caution to wash hands. Aims and standards are claimed only for lessons of
+ * which at least half (by usual minutes) is in, or, where there is none, for the one of which the most is in.
  */
 export function planHead(steps: readonly PlannedStep[], children: number, place: Place): PlanHead {
   const lessons = [...new Set(steps.map(({ lesson }) => lesson))];

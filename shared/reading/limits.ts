@@ -25,9 +25,9 @@ export const GRADE_TOLERANCE = 1.5;
 export const FEWEST_WORDS = 100;
 
 /**
- * The limits by band. Source: the targets of the teaching facts that the project was given, which rest on the text
- * ranges of the Common Core's Appendix A. From grade 6 the list of words, which is made for grade 4, only counts
- * through its score; the number of new words there holds for a sentence.
+ * The limits by band: targets of our own, which rest on the text ranges of the Common Core's Appendix A. From grade 6
+ * the list of words, which is made for grade 4, only counts through its score; the number of new words there holds for
+ * a sentence.
  */
 export const READING_LIMITS: Readonly<Record<Band, ReadingLimits>> = Object.freeze({
   'k-2': { longest: 10, mean: 7, newInStep: 1, newInSentence: null, daleChall: null, grade: 2, inflesz: 86 },

@@ -31,7 +31,7 @@ interface Day {
 // Less or more than that would be a day cut short, or a slip of the pen.
 const DAY_KG = [1, 5] as const;
 
-/** Days of milk in kg: the book's fullest ones, or a model doe's. */
+/** Days of milk in kg: whole ones of the book, or a model doe's where the book has none. */
 function days(context: TaskContext): Day[] {
   const own = context.doeDays.flatMap(({ doe, date, total_mL }): Day[] => {
     const milk_kg = rounded(new Fraction(Math.round(total_mL), 1000).mul(exactly(DENSITY)), 1);

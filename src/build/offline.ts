@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 export const WORKER_FILE = 'offline-worker.js';
 
 // The rooms a teacher works in, in every language: their pages and what these fetch.
-const ROOMS = /^(?:[a-z]{2,3}\/)?(?:bench|lessons|print|sheets)\/(?:.*\.(?:html|json))?$/;
+const ROOMS = /^(?:[a-z]{2,3}(?:-[\w-]+)?\/)?(?:bench|lessons|print|sheets)\/(?:.*\.(?:html|json))?$/;
 const LIST = '/* path: hash of the file */ {}';
 const VERSION = "/* hash of the list */ ''";
 const TEMPLATE = new URL('./offlineWorker.js', import.meta.url);
@@ -34,7 +34,10 @@ export function writeWorker(dist: string): void {
     throw new Error(`${fileURLToPath(TEMPLATE)} lacks the places for its list and its version.`);
   const list = JSON.stringify(keptFiles(dist));
   const version = hashOf(`${list}${template}`);
-  writeFileSync(join(dist, WORKER_FILE), template.replace(LIST, list).replace(VERSION, `'${version}'`));
+  writeFileSync(
+    join(dist, WORKER_FILE),
+    template.replace(LIST, () => list).replace(VERSION, () => `'${version}'`),
+  );
 }
 
 /**
