@@ -18,12 +18,9 @@ export function allot(
   const change = Math.min(Math.abs(minutes - usual), room);
   if (change === 0) return steps.map((step) => step.minutes);
   const shares = rooms.map((one) => Math.floor((one * change) / room));
-  let left = change - shares.reduce((sum, one) => sum + one, 0);
+  const left = change - shares.reduce((sum, one) => sum + one, 0);
   const remainder = (index: number) => ((rooms[index] ?? 0) * change) % room;
   const byRemainder = steps.map((_, index) => index).sort((a, b) => remainder(b) - remainder(a) || a - b);
-  for (const index of byRemainder.slice(0, left)) {
-    shares[index] = (shares[index] ?? 0) + 1;
-    left -= 1;
-  }
+  for (const index of byRemainder.slice(0, left)) shares[index] = (shares[index] ?? 0) + 1;
   return steps.map((step, index) => step.minutes + way * (shares[index] ?? 0));
 }

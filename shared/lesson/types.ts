@@ -1,17 +1,10 @@
 // What a lesson is: its head, and its steps with minutes, text for the class and notes for the teacher.
 import type { Band } from '../quantity/grade.ts';
-import type { When } from '../sheet/plan.ts';
 
 /** Where a lesson is held: in class before the visit, in the barn, in class after it. */
 export type Place = 'class' | 'barn' | 'after';
 /** All places, in the order of a visit. */
 export const PLACES: readonly Place[] = Object.freeze(['class', 'barn', 'after']);
-/** The sheet or lesson of a visit's stage is held at its place. */
-export const PLACE_OF: Readonly<Record<When, Place>> = Object.freeze({
-  before: 'class',
-  at: 'barn',
-  after: 'after',
-});
 
 /** What a step is, which also says where in a lesson it belongs: open, talk, look, do, sheet, close. */
 export type StepKind = 'open' | 'talk' | 'look' | 'do' | 'sheet' | 'close';

@@ -1,7 +1,7 @@
 // The sheets that the farm hands out, as pages need them: plans, words, and the weeks that they are made from.
 import { join } from 'node:path';
 import { lactationWeeks } from '../../shared/lactation/lactationWeeks.ts';
-import { BANDS, measureOf, shownIn, whole, type Band } from '../../shared/quantity/grade.ts';
+import { measureOf, shownIn, whole, type Band } from '../../shared/quantity/grade.ts';
 import { earlierWeeks } from '../../shared/sheet/earlierWeeks.ts';
 import { count, msg, qty, type Slot } from '../../shared/sheet/message.ts';
 import type { SheetFront, SheetPlan } from '../../shared/sheet/plan.ts';
@@ -40,13 +40,6 @@ export function sheetSource(band: Band): SheetSource {
   const whole = { ...source, earlier: earlierWeeks(book, ledger, source, band) };
   sources.set(band, whole);
   return whole;
-}
-
-/** All bands that have a sheet in a language. */
-export function bandsWithSheets(lang: string): readonly Band[] {
-  return BANDS.filter((band) =>
-    sheetEntries().some(({ plan, inLanguage }) => plan.band === band && lang in inLanguage),
-  );
 }
 
 /** Title and texts of a sheet in a language, its figures filled in; a text whose figure has no value yet is left out. */
