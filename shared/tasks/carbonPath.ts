@@ -2,9 +2,9 @@
 import { count, math, msg, num, sub } from '../sheet/message.ts';
 import { rounded, whole, type Shown } from '../quantity/grade.ts';
 import Fraction from 'fraction.js';
-import type { FlowPicture } from '../sheet/picture.ts';
 import { askInWords } from './askInWords.ts';
 import type { TaskContext } from './context.ts';
+import { mixedFlow } from './mixedFlow.ts';
 import { taskKind, type Task } from './task.ts';
 
 const BOXES = [
@@ -38,25 +38,10 @@ const BALANCES: readonly Balance[] = [900, 1000, 1100, 1200].flatMap((eaten) =>
   [120, 150, 180].flatMap((milk) => [310, 340, 380].map((manure) => ({ eaten, milk, manure }))),
 );
 
-function flowOf({ chance }: TaskContext): { picture: FlowPicture; numbersOf: (way: Way) => Shown[] } {
-  const mixed = chance.shuffle(ARROWS);
-  const at = (box: Box) => BOXES.findIndex(({ name }) => name === box);
-  return {
-    picture: {
-      is: 'flow',
-      boxes: BOXES.map(({ name, column, row }) => ({
-        label: msg(`task.carbon-path.box-${name}`),
-        column,
-        row,
-      })),
-      arrows: mixed.map(({ from, to }, index) => ({ from: at(from), to: at(to), number: index + 1 })),
-    },
-    numbersOf: (way) => mixed.flatMap((arrow, index) => (arrow.way === way ? [whole(index + 1)] : [])),
-  };
-}
-
 function task(context: TaskContext, { eaten, milk, manure }: Balance): Task {
-  const { picture, numbersOf } = flowOf(context);
+  const { picture, mixed } = mixedFlow(context, 'carbon-path', BOXES, ARROWS);
+  const numbersOf = (way: Way): Shown[] =>
+    mixed.flatMap((arrow, index) => (arrow.way === way ? [whole(index + 1)] : []));
   const [photosynthesis] = numbersOf('photosynthesis') as [Shown];
   const breathing = numbersOf('respiration') as [Shown, Shown];
   const breathed = eaten - milk - manure;

@@ -2,8 +2,8 @@
 import { askInWords } from './askInWords.ts';
 import { whole } from '../quantity/grade.ts';
 import { count, msg, sub } from '../sheet/message.ts';
-import type { FlowPicture } from '../sheet/picture.ts';
 import type { TaskContext } from './context.ts';
+import { mixedFlow } from './mixedFlow.ts';
 import { taskKind, type Ask, type Task } from './task.ts';
 
 type Moves = 'energy' | 'matter' | 'both';
@@ -37,23 +37,6 @@ const ARROWS: readonly Arrow[] = [
 ];
 const CIRCLE = ['feed', 'manure', 'minerals'] as const;
 const LONGER = ['feed', 'manure', 'breath', 'carbon'] as const;
-
-/** The numbered arrows, in an order by chance. */
-function flowOf(context: TaskContext): { picture: FlowPicture; numberOf: (name: string) => number } {
-  const mixed = context.chance.shuffle(ARROWS);
-  const numberOf = (name: string) => mixed.findIndex((arrow) => arrow.name === name) + 1;
-  const at = (box: Box) => BOXES.findIndex(({ name }) => name === box);
-  const picture: FlowPicture = {
-    is: 'flow',
-    boxes: BOXES.map(({ name, column, row }) => ({
-      label: msg(`task.grass-to-milk.box-${name}`),
-      column,
-      row,
-    })),
-    arrows: mixed.map(({ from, to }, index) => ({ from: at(from), to: at(to), number: index + 1 })),
-  };
-  return { picture, numberOf };
-}
 
 /** Two arrows to ask about: one that carries energy alone or matter alone, and one that carries both. */
 function asked(context: TaskContext): Arrow[] {
@@ -91,7 +74,8 @@ function askCircle(numberOf: (name: string) => number): Ask {
 type Last = 'energy' | 'rebuilt';
 
 function task(context: TaskContext, last: Last): Task {
-  const { picture, numberOf } = flowOf(context);
+  const { picture, mixed } = mixedFlow(context, 'grass-to-milk', BOXES, ARROWS);
+  const numberOf = (name: string) => mixed.findIndex((arrow) => arrow.name === name) + 1;
   const key = (part: string) => msg(`task.grass-to-milk.${part}-${last}`);
   return {
     kind: 'grass-to-milk',
