@@ -1,7 +1,8 @@
 // A text of a sheet as pieces to print: fractions in it are stacked, as those of the tasks are.
 import type { Piece } from './tell.ts';
 
-const FRACTION = /(\d+)\/(\d+)/;
+// Not the day and month of a date with strokes.
+const FRACTION = /(?<![\d/])(\d+)\/(\d+)(?![\d/])/;
 
 /**
  * Texts and fractions of a line; the space between a whole number and its fraction goes, since a stacked one needs none.

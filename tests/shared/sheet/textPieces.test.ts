@@ -14,4 +14,14 @@ describe('textPieces', () => {
       }),
     );
   });
+
+  it('stacks every fraction, and no date', () => {
+    expect(textPieces('Add 3/4 and 2 1/4 by 6/24/2026.')).toEqual([
+      'Add ',
+      { top: '3', bottom: '4' },
+      ' and 2',
+      { top: '1', bottom: '4' },
+      ' by 6/24/2026.',
+    ]);
+  });
 });
