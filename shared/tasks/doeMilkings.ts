@@ -3,7 +3,7 @@ import Fraction from 'fraction.js';
 import { exactly, rounded, shownIn, valueOf, type Shown } from '../quantity/grade.ts';
 import type { DoeWeek } from '../herd/week.ts';
 import { distinctBy, type Reading, type TaskContext } from './context.ts';
-import { readingFromBook } from './fromBook.ts';
+import { milkingsTold } from './fromBook.ts';
 import { medianOf, sortedShown } from './spread.ts';
 import type { FromBook } from './task.ts';
 
@@ -25,8 +25,8 @@ export function doeMilkings(context: TaskContext, least: number, different: numb
 }
 
 /** Where each printed milking comes from, when the band rounds it. */
-export function milkingsFromBook(context: TaskContext, { readings, shown }: DoeMilkings): FromBook[] {
-  return readings.flatMap((one, index) => readingFromBook(one, shown[index] as Shown, context.measure));
+export function milkingsFromBook(context: TaskContext, { doe, readings, shown }: DoeMilkings): FromBook[] {
+  return milkingsTold(doe.name, readings, shown, context.measure);
 }
 
 /** A number with its places, or one more where it stands halfway. */

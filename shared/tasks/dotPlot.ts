@@ -4,7 +4,7 @@ import { exactly, rounded, valueOf, whole, type Shown } from '../quantity/grade.
 import { count, msg, num, qty, row, stepOf, type Message } from '../sheet/message.ts';
 import type { DotPlotPicture } from '../sheet/picture.ts';
 import { distinctBy, type Reading, type TaskContext } from './context.ts';
-import { readingFromBook } from './fromBook.ts';
+import { milkingsTold } from './fromBook.ts';
 import { nameOf } from './phrases.ts';
 import { sortedShown } from './spread.ts';
 import { taskKind, type Task } from './task.ts';
@@ -128,7 +128,7 @@ function plotTask(context: TaskContext, plot: Plot): Task {
       what: msg('task.dot-plot.mistake'),
       why: msg('task.dot-plot.why', { n: count(shown.length) }),
     },
-    fromBook: readings.flatMap((one, index) => readingFromBook(one, shown[index] as Shown, context.measure)),
+    fromBook: milkingsTold(readings[0]?.doe.name ?? '', readings, shown, context.measure),
   };
 }
 

@@ -2,7 +2,7 @@
 import { amount_mL } from '../quantity/amount.ts';
 import { UNIT_ML } from '../quantity/units.ts';
 import { exactly, rounded, shownOf, type Measure, type Shown, type SheetUnit } from '../quantity/grade.ts';
-import { msg, sub, text, type Slot } from '../sheet/message.ts';
+import { count, msg, sub, text, type Slot } from '../sheet/message.ts';
 import { total, type Reading } from './context.ts';
 import { whenOf } from './phrases.ts';
 import type { FromBook } from './task.ts';
@@ -50,4 +50,28 @@ export function readingFromBook(reading: Reading, here: Shown, measure: Measure)
     when: whenOf(reading.date, reading.milking),
   });
   return fromBook(sub(what), [reading], here, measure);
+}
+
+/**
+ * The same for many milkings of one doe: those that the book writes alike are told together, so that a week does not
+ * fill half a key.
+ */
+export function milkingsTold(
+  doe: string,
+  readings: readonly Reading[],
+  shown: readonly Shown[],
+  measure: Measure,
+): FromBook[] {
+  const notes = readings.flatMap((one, index) => readingFromBook(one, shown[index] as Shown, measure));
+  const alike = new Map<string, FromBook[]>();
+  for (const note of notes) {
+    const { book } = note;
+    const amount = `${book.num}/${book.den} ${book.unit}`;
+    alike.set(amount, [...(alike.get(amount) ?? []), note]);
+  }
+  return [...alike.values()].map((group) => {
+    const [first] = group as [FromBook];
+    if (group.length === 1) return first;
+    return { ...first, what: sub(msg('sheet.milkings-of', { name: text(doe), n: count(group.length) })) };
+  });
 }
