@@ -52,6 +52,8 @@ export const dayGrid = taskKind<Plotted>({
   make: (context, plotted) => grid(context, plotted),
 });
 
+const pair = (one: { x: number; cups: number }) =>
+  sub(msg('task.day-grid.pair', { x: count(one.x), y: count(one.cups) }));
 const stepFor = (most: number): number => [1, 2, 5].find((step) => most / step <= MOST_STEPS) ?? 5;
 
 function grid(context: TaskContext, { doe, points }: Plotted): Task {
@@ -69,7 +71,6 @@ function grid(context: TaskContext, { doe, points }: Plotted): Task {
     points: [],
   };
   const difference = whole(most.cups - least.cups);
-  const pair = (one: { x: number; cups: number }) => sub(msg('task.day-grid.pair', { x: count(one.x), y: count(one.cups) }));
   return {
     kind: 'day-grid',
     standards: ['5.G.A.2'],

@@ -7,6 +7,9 @@ import { taskKind, type Ask, type Task } from './task.ts';
 import { trends, type Trend } from './trend.ts';
 import { trendPicture } from './trendPicture.ts';
 
+/** So many steps of the last place apart, two distances are told from each other on paper. */
+const CLEAR_STEPS = 3;
+
 /** A line with fewer digits than least squares gives: as one would read it off a ruler. */
 interface Eyed {
   readonly trend: Trend;
@@ -14,6 +17,8 @@ interface Eyed {
   readonly intercept: Shown;
   /** Which point lies farthest from the line. */
   readonly far: number;
+  /** Whether the next one is so much nearer that the eye tells them apart. */
+  readonly clear: boolean;
 }
 
 const onLine = ({ slope, intercept }: Pick<Eyed, 'slope' | 'intercept'>, x: number, places: number): Shown =>
@@ -28,9 +33,11 @@ function eyed(trend: Trend): Eyed[] {
   );
   const most = Math.max(...misses);
   const farthest = misses.filter((miss) => miss > most - 1e-9);
+  const next = Math.max(...misses.filter((miss) => miss <= most - 1e-9));
+  const clear = most - next >= CLEAR_STEPS * 10 ** -trend.places - 1e-9;
   // One day must stand out, by more than an eye could miss.
   return farthest.length === 1 && most >= 2 * 10 ** -trend.places
-    ? [{ trend, slope, intercept, far: misses.indexOf(most) }]
+    ? [{ trend, slope, intercept, far: misses.indexOf(most), clear }]
     : [];
 }
 
@@ -156,7 +163,11 @@ export const lineByEye = taskKind<Eyed>({
   bands: ['6-8'],
   standards: ['8.SP.A.1', '8.SP.A.2', '8.SP.A.3'],
   lack: 'no-five-days',
-  candidates: (context) => trends(context).flatMap(eyed),
+  candidates(context) {
+    const all = trends(context).flatMap(eyed);
+    const clear = all.filter((one) => one.clear);
+    return clear.length > 0 ? clear : all;
+  },
   touches: ({ trend }) => [`trend|${trend.id}`],
   make: task,
 });

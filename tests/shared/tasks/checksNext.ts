@@ -179,6 +179,8 @@ export const CHECKS_NEXT: Readonly<Record<string, Check>> = {
     const list = task.lead[1]?.slots['values'];
     if (list?.is !== 'list') throw new Error('no pairs');
     const pairs = list.of.map((one) => (one.is === 'message' ? [slot(one.message, 'x'), slot(one.message, 'y')] : [])) as [number, number][];
+    // A day that is missing is explained.
+    expect(task.lead.some(({ key }) => key.endsWith('gap'))).toBe(pairs.length < 7);
     expectAnswers(task, 0, pairs.flat());
     const most = Math.max(...pairs.map(([, y]) => y));
     expectAnswers(task, 1, pairs.filter(([, y]) => y === most).map(([x]) => x));
