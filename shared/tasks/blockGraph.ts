@@ -1,16 +1,11 @@
 // Colour a bar graph from counts, one square for each cup, and read it.
 import { whole, type Shown } from '../quantity/grade.ts';
 import { joined, math, msg, qty } from '../sheet/message.ts';
-import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
+import type { Reading, TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { sameMilking } from './moreOrLess.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { graphGroups, graphRows, MOST_CUPS } from './graphRows.ts';
+import { cupsOf, faceOf, nameOf, onOf } from './phrases.ts';
 import { taskKind, type Ask, type Task } from './task.ts';
-
-// A row of ten squares of a centimetre stands on the page beside face, name and number.
-const MOST_CUPS = 10;
-
-const byName = (group: readonly Reading[]): Reading[] => distinctBy(group, ({ doe }) => doe.name);
 
 /** Up to three categories in grade 1 (1.MD.C.4), up to four with a scale of one in grade 2 (2.MD.D.10). */
 export const blockGraph = taskKind<Reading[]>({
@@ -18,24 +13,9 @@ export const blockGraph = taskKind<Reading[]>({
   bands: ['k-2'],
   standards: ['1.MD.C.4', '2.MD.D.10'],
   lack: 'no-three-does',
-  candidates: (context) =>
-    sameMilking(context, MOST_CUPS)
-      .map(byName)
-      .filter(
-        (group) => group.length >= 3 && distinctBy(group, (one) => cupsOf(one, context.cups)).length >= 2,
-      ),
+  candidates: graphGroups,
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
-  make(context, group) {
-    const size = Math.min(group.length, context.grade >= 2 ? 4 : 3);
-    const cups = (one: Reading) => cupsOf(one, context.cups);
-    let rows = leastUsed(context, group, size, ({ doe }) => doe.id);
-    if (distinctBy(rows, cups).length < 2) {
-      const other = group.find((one) => cups(one) !== cups(rows[0] as Reading)) as Reading;
-      rows = [...rows.slice(0, size - 1), other];
-    }
-    use(context, touchesOf(rows));
-    return graph(context, rows);
-  },
+  make: (context, group) => graph(context, graphRows(context, group)),
 });
 
 /** How many cups the rows have in all. */

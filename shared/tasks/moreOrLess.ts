@@ -1,26 +1,11 @@
 // Which of two does gave more at one milking, and how many cups more.
 import { whole } from '../quantity/grade.ts';
 import { math, msg, qty } from '../sheet/message.ts';
-import { leastUsed, namesDiffer, use, type Reading, type TaskContext } from './context.ts';
-import { mostToCompare } from './countable.ts';
+import type { Reading, TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { groupsToCompare, pairToCompare } from './oneMilking.ts';
+import { cupsOf, faceOf, nameOf, onOf } from './phrases.ts';
 import { taskKind, type Ask, type Task } from './task.ts';
-
-/** Readings of one milking that can stand beside each other: 1 to 20 cups each. */
-export function sameMilking(context: TaskContext, most: number): Reading[][] {
-  const groups = new Map<string, Reading[]>();
-  for (const reading of context.readings) {
-    const cups = cupsOf(reading, context.cups);
-    if (cups < 1 || cups > most) continue;
-    const slot = `${reading.date}|${reading.milking}`;
-    groups.set(slot, [...(groups.get(slot) ?? []), reading]);
-  }
-  return [...groups.values()];
-}
-
-const differ = (context: TaskContext, a: Reading, b: Reading): boolean =>
-  cupsOf(a, context.cups) !== cupsOf(b, context.cups) && namesDiffer([a.doe, b.doe]);
 
 /** Kindergarten compares groups of up to ten (K.CC.C.6), grade 1 subtracts within twenty (1.OA.A.1). */
 export const moreOrLess = taskKind<Reading[]>({
@@ -28,19 +13,9 @@ export const moreOrLess = taskKind<Reading[]>({
   bands: ['k-2'],
   standards: ['K.CC.C.6', '1.OA.A.1'],
   lack: 'no-two-does',
-  candidates: (context) =>
-    sameMilking(context, mostToCompare(context)).filter((group) =>
-      group.some((a) => group.some((b) => differ(context, a, b))),
-    ),
+  candidates: groupsToCompare,
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
-  make(context, group) {
-    const able = group.filter((a) => group.some((b) => differ(context, a, b)));
-    const [one] = leastUsed(context, able, 1, ({ doe }) => doe.id) as [Reading];
-    const rivals = group.filter((other) => differ(context, one, other));
-    const [other] = leastUsed(context, rivals, 1, ({ doe }) => doe.id) as [Reading];
-    use(context, touchesOf([one, other]));
-    return compare(context, one, other);
-  },
+  make: (context, group) => compare(context, ...pairToCompare(context, group)),
 });
 
 function compare(context: TaskContext, one: Reading, other: Reading): Task {

@@ -5,7 +5,7 @@ import type { CardsPicture } from '../sheet/picture.ts';
 import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
 import { mostToCompare } from './countable.ts';
 import { readingFromBook } from './fromBook.ts';
-import { sameMilking } from './moreOrLess.ts';
+import { sameMilking } from './oneMilking.ts';
 import { cupsOf, dayLabel, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
 

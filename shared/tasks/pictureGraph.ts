@@ -1,16 +1,11 @@
 // A picture graph of three or four does, one cup to a picture.
 import { whole } from '../quantity/grade.ts';
 import { joined, math, msg, qty } from '../sheet/message.ts';
-import { distinctBy, leastUsed, use, type Reading, type TaskContext } from './context.ts';
+import type { Reading, TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { sameMilking } from './moreOrLess.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { graphGroups, graphRows } from './graphRows.ts';
+import { cupsOf, faceOf, nameOf, onOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
-
-// A row of ten is still counted at a glance, and two rows add up to twenty.
-const MOST_CUPS = 10;
-
-const byName = (group: readonly Reading[]): Reading[] => distinctBy(group, ({ doe }) => doe.name);
 
 /** Reads a graph of one milking: how many more, and how many together. */
 export const pictureGraph = taskKind<Reading[]>({
@@ -18,26 +13,9 @@ export const pictureGraph = taskKind<Reading[]>({
   bands: ['k-2'],
   standards: ['1.MD.C.4', '2.MD.D.10'],
   lack: 'no-three-does',
-  candidates: (context) =>
-    sameMilking(context, MOST_CUPS)
-      .map(byName)
-      .filter(
-        (group) => group.length >= 3 && distinctBy(group, (one) => cupsOf(one, context.cups)).length >= 2,
-      ),
+  candidates: graphGroups,
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
-  make(context, group) {
-    // Grade 2 graphs have up to four categories and a scale of one (2.MD.D.10), grade 1 three (1.MD.C.4).
-    const size = Math.min(group.length, context.grade >= 2 ? 4 : 3);
-    const least = (one: Reading) => one.doe.id;
-    let rows = leastUsed(context, group, size, least);
-    const cups = (one: Reading) => cupsOf(one, context.cups);
-    if (distinctBy(rows, cups).length < 2) {
-      const other = group.find((one) => cups(one) !== cups(rows[0] as Reading)) as Reading;
-      rows = [...rows.slice(0, size - 1), other];
-    }
-    use(context, touchesOf(rows));
-    return graph(context, rows);
-  },
+  make: (context, group) => graph(context, graphRows(context, group)),
 });
 
 function graph(context: TaskContext, rows: readonly Reading[]): Task {

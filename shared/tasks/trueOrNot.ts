@@ -1,15 +1,11 @@
 // A claim about two does: true or not? The cups tell.
 import { whole } from '../quantity/grade.ts';
 import { count, msg, sub, type Message } from '../sheet/message.ts';
-import { leastUsed, namesDiffer, use, type Reading, type TaskContext } from './context.ts';
-import { mostToCompare } from './countable.ts';
+import type { Reading, TaskContext } from './context.ts';
 import { readingFromBook } from './fromBook.ts';
-import { sameMilking } from './moreOrLess.ts';
-import { cupsOf, faceOf, nameOf, onOf, touchesOf } from './phrases.ts';
+import { groupsToCompare, pairToCompare } from './oneMilking.ts';
+import { cupsOf, faceOf, nameOf, onOf } from './phrases.ts';
 import { taskKind, type Task } from './task.ts';
-
-const differ = (context: TaskContext, a: Reading, b: Reading): boolean =>
-  cupsOf(a, context.cups) !== cupsOf(b, context.cups) && namesDiffer([a.doe, b.doe]);
 
 /** More, fewer or as many within ten (K.CC.C.6); how many more, within twenty, from grade 1 (1.OA.A.1). */
 export const trueOrNot = taskKind<Reading[]>({
@@ -17,19 +13,9 @@ export const trueOrNot = taskKind<Reading[]>({
   bands: ['k-2'],
   standards: ['K.CC.C.6', '1.OA.A.1'],
   lack: 'no-two-does',
-  candidates: (context) =>
-    sameMilking(context, mostToCompare(context)).filter((group) =>
-      group.some((a) => group.some((b) => differ(context, a, b))),
-    ),
+  candidates: groupsToCompare,
   touches: ([first]) => (first ? [`${first.date}|${first.milking}`] : []),
-  make(context, group) {
-    const able = group.filter((a) => group.some((b) => differ(context, a, b)));
-    const [one] = leastUsed(context, able, 1, ({ doe }) => doe.id) as [Reading];
-    const rivals = group.filter((other) => differ(context, one, other));
-    const [other] = leastUsed(context, rivals, 1, ({ doe }) => doe.id) as [Reading];
-    use(context, touchesOf([one, other]));
-    return claimed(context, one, other);
-  },
+  make: (context, group) => claimed(context, ...pairToCompare(context, group)),
 });
 
 /** The claim, and whether it holds. */
