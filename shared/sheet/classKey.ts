@@ -20,6 +20,8 @@ export function shortAnswer(ask: Ask): Message {
 export interface KeyLine {
   readonly letter: string;
   readonly answer: Message;
+  /** Other forms that are right, but for those that every copy accepts. */
+  readonly also: readonly Message[];
 }
 
 /** What a copy's key says of one task: its number and the answers that are its own. */
@@ -37,6 +39,8 @@ export interface CopyKey {
 /** What is told once: answers that every copy has, by the number of the task. */
 export interface ClassKey {
   readonly shared: readonly CopyTask[];
+  /** What every copy accepts beside its answer, by the number of the task. */
+  readonly accepted: readonly { readonly number: number; readonly also: readonly Message[] }[];
   readonly copies: readonly CopyKey[];
 }
 
@@ -47,13 +51,14 @@ const LETTERS = 'abcdef';
  * counts as shared. A single copy has nothing to share: all its answers are its own.
  */
 export function classKey(copies: readonly Sheet[], words: Words): ClassKey {
-  const told = copies.map((copy) => answersOf(copy));
+  const everywhere = acceptedByAll(copies, words);
+  const told = copies.map((copy) => answersOf(copy, words, everywhere));
+  const textOf = ({ answer, also }: KeyLine): string =>
+    [answer, ...also].map((message) => tellText(words, message)).join('|');
   const alike = (task: number, line: number): boolean => {
     const [first, ...others] = told.map((tasks) => tasks[task]?.lines[line]);
-    if (first === undefined || others.length === 0) return false;
-    const kinds = new Set(copies.map((copy) => copy.tasks[task]?.kind));
-    const text = tellText(words, first.answer);
-    return kinds.size === 1 && others.every((one) => one && tellText(words, one.answer) === text);
+    if (first === undefined || others.length === 0 || !sameKind(copies, task)) return false;
+    return others.every((one) => one && textOf(one) === textOf(first));
   };
   const sift = (tasks: readonly CopyTask[], wanted: boolean): CopyTask[] =>
     tasks
@@ -64,16 +69,46 @@ export function classKey(copies: readonly Sheet[], words: Words): ClassKey {
       .filter(({ lines }) => lines.length > 0);
   return {
     shared: sift(told[0] ?? [], true),
+    accepted: everywhere.flatMap((also, index) => (also.length > 0 ? [{ number: index + 1, also }] : [])),
     copies: copies.map(({ code }, index) => ({ code, tasks: sift(told[index] ?? [], false) })),
   };
 }
 
-function answersOf(sheet: Sheet): CopyTask[] {
-  return sheet.tasks.map(({ asks }, index) => ({
-    number: index + 1,
-    lines: asks.map((ask, place) => ({
-      letter: asks.length > 1 ? LETTERS.charAt(place) : '',
-      answer: shortAnswer(ask),
-    })),
-  }));
+const sameKind = (copies: readonly Sheet[], task: number): boolean =>
+  new Set(copies.map((copy) => copy.tasks[task]?.kind)).size === 1;
+
+/** What a question accepts. The number in words, or alone, is said without the number, so that it is the same on every copy. */
+export function acceptedInShort({ accepted }: Ask): Message[] {
+  return accepted.map((one) => (one.key === 'sheet.accept.word' ? msg('sheet.accept.word-any') : one));
+}
+
+const acceptedOn = (sheet: Sheet, task: number): readonly Message[] =>
+  sheet.tasks[task]?.asks.flatMap(acceptedInShort) ?? [];
+
+/** For each task, what all copies accept in the same words. A single copy shares nothing. */
+function acceptedByAll(copies: readonly Sheet[], words: Words): Message[][] {
+  const [first, ...others] = copies;
+  return (first?.tasks ?? []).map((_, task) => {
+    if (others.length === 0 || !sameKind(copies, task)) return [];
+    const theirs = others.map(
+      (copy) => new Set(acceptedOn(copy, task).map((message) => tellText(words, message))),
+    );
+    return acceptedOn(first as Sheet, task).filter((message) =>
+      theirs.every((texts) => texts.has(tellText(words, message))),
+    );
+  });
+}
+
+function answersOf(sheet: Sheet, words: Words, everywhere: readonly (readonly Message[])[]): CopyTask[] {
+  return sheet.tasks.map(({ asks }, index) => {
+    const shared = new Set(everywhere[index]?.map((message) => tellText(words, message)));
+    return {
+      number: index + 1,
+      lines: asks.map((ask, place) => ({
+        letter: asks.length > 1 ? LETTERS.charAt(place) : '',
+        answer: shortAnswer(ask),
+        also: acceptedInShort(ask).filter((message) => !shared.has(tellText(words, message))),
+      })),
+    };
+  });
 }

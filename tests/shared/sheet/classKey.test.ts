@@ -1,7 +1,7 @@
 // The key of a class: every answer once, either shared or at its copy.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { classKey, shortAnswer } from '../../../shared/sheet/classKey.ts';
+import { acceptedInShort, classKey, shortAnswer } from '../../../shared/sheet/classKey.ts';
 import { classSet } from '../../../shared/sheet/classSet.ts';
 import { msg, text } from '../../../shared/sheet/message.ts';
 import { tellText } from '../../../shared/sheet/tell.ts';
@@ -26,6 +26,15 @@ describe('classKey', () => {
               .flatMap(({ lines }) => lines.map(({ answer }) => tellText(words, answer)))
               .sort();
             expect(told).toEqual(task.asks.map((ask) => tellText(words, shortAnswer(ask))).sort());
+            // Every other form that is right stands somewhere too: at the copy, or once for all.
+            const also = [
+              ...[...own, ...key.shared]
+                .filter(({ number }) => number === place + 1)
+                .flatMap(({ lines }) => lines.flatMap((line) => line.also)),
+              ...key.accepted.filter(({ number }) => number === place + 1).flatMap((one) => one.also),
+            ].map((message) => tellText(words, message));
+            for (const ask of task.asks)
+              for (const one of acceptedInShort(ask)) expect(also).toContain(tellText(words, one));
           });
         });
         if (count === 1) expect(key.shared).toEqual([]);
