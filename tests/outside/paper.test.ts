@@ -179,7 +179,7 @@ describe.skipIf(!hasPoppler || !hasRaster)(
   },
 );
 
-const GRAPH = { en: 'Milk on', es: 'La leche el' } as const;
+const GRAPH = { en: 'Milk on', es: 'Leche, el' } as const;
 
 /** The numbers of an upright axis: a column of words that end at one place, from 0 up in even steps. */
 function axisAmong(words: readonly PlacedWord[]) {
