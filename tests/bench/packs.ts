@@ -98,7 +98,10 @@ async function printBand(
     {
       what: `${COPIES} × ${chosen} (${pages}): make ${timeText(made_ms)}, then PDF`,
       ours: timeText(whole_ms),
-      beside: `WeasyPrint, PDF alone (${others === null ? 'stopped unfinished' : `${others} pages`})`,
+      beside:
+        theirs === null
+          ? 'WeasyPrint'
+          : `WeasyPrint, PDF alone (${others === null ? 'stopped unfinished' : `${others} pages`})`,
       theirs: theirs === null ? null : `${others === null ? 'over ' : ''}${timeText(theirs.time_ms)}`,
       ratio: theirs === null ? null : whole_ms / theirs.time_ms,
     },
