@@ -8,20 +8,30 @@ const text = z.string().min(1);
 const plural = z.union([text, z.record(z.string(), text)]);
 const forms = z.union([plural, z.record(z.string(), plural)]);
 
+const level = z.strictObject({
+  headline: forms.describe('The answer in seven words or so.'),
+  why: z
+    .strictObject({ first: forms, second: forms, third: forms })
+    .describe('Three short sentences, one idea.'),
+  concrete: forms
+    .optional()
+    .describe("The number tied to the child's world; its {n} is the number of children or of milkings."),
+  belief: forms
+    .optional()
+    .describe('Where many people think otherwise: what is so, said kindly, in one sentence.'),
+  think: forms.describe('One question to take along.'),
+});
+
 const questions = defineCollection({
   loader: glob({ pattern: '*/*.mdx', base: './content/questions' }),
   schema: z.strictObject({
     question: text.describe('What a visitor asks, in the words of a child.'),
     words: z.strictObject({
       unit: forms.describe('What the big number counts; stands right below it.'),
-      headline: forms.describe('The answer in seven words or so.'),
-      why: z
-        .strictObject({ first: forms, second: forms, third: forms })
-        .describe('Three short sentences, one idea.'),
-      concrete: forms.describe(
-        "The number tied to the child's world; its {n} is the number of children or of milkings.",
+      younger: level.describe(
+        'For children of five to eight: sentences of eight words, no decimals, no percent.',
       ),
-      think: forms.describe('One question to take along.'),
+      older: level.describe('For readers of nine and more: says how and why.'),
       missing: forms.describe('What to say where the book cannot answer.'),
       rule: forms.describe('How the number is made, so that a reader can redo it.'),
       change: forms.describe('What would change the number.'),

@@ -2,12 +2,13 @@
 import { doesItHurt } from './doesItHurt.ts';
 import { goatAndCow } from './goatAndCow.ts';
 import { howMuch } from './howMuch.ts';
-import type { Answer, BoardInput, QuestionName } from './types.ts';
+import { TOPICS, type QuestionName } from './topics.ts';
+import type { Answer, BoardInput } from './types.ts';
 import { whereItGoes } from './whereItGoes.ts';
 import { whoseMilk } from './whoseMilk.ts';
 import { whyMilk } from './whyMilk.ts';
 
-const ANSWERS: Readonly<Record<QuestionName, (input: BoardInput) => Answer>> = Object.freeze({
+const ANSWERS: Readonly<Partial<Record<QuestionName, (input: BoardInput) => Answer>>> = Object.freeze({
   'why-milk': whyMilk,
   'how-much': howMuch,
   'whose-milk': whoseMilk,
@@ -17,9 +18,15 @@ const ANSWERS: Readonly<Record<QuestionName, (input: BoardInput) => Answer>> = O
 });
 
 /** Names of the questions, in the board's order. */
-export const QUESTIONS = Object.freeze(Object.keys(ANSWERS) as QuestionName[]);
+export const QUESTIONS: readonly QuestionName[] = Object.freeze(
+  Object.values(TOPICS)
+    .flat()
+    .filter((name) => Object.hasOwn(ANSWERS, name)),
+);
 
 /** The answer to a question from the herd's own week. */
 export function answerTo(name: QuestionName, input: BoardInput): Answer {
-  return ANSWERS[name](input);
+  const answer = ANSWERS[name];
+  if (!answer) throw new Error(`The board has no answer to "${name}".`);
+  return answer(input);
 }

@@ -1,25 +1,29 @@
 // What an answer in the barn consists of: numbers and places, no words of any language.
 import type { FiguresFile } from '../herd/figures.ts';
-import type { Kidding, UnitSystem, Use } from '../herd/types.ts';
+import type { Doe, Kidding, UnitSystem, Use } from '../herd/types.ts';
 import type { WeekView } from '../herd/week.ts';
 import type { NutrientRow } from '../milk/composition.ts';
 import type { Slots } from '../words/words.ts';
+import type { BoardYear } from './boardYear.ts';
+import type { QuestionName } from './topics.ts';
 
-/** Everything that the answers are computed from. */
-export interface BoardInput {
-  readonly lang: string;
+/** What the farm's own records give to the board: plain JSON, so that the desk can send it to an open page. */
+export interface BoardFarm {
   readonly units: UnitSystem;
   /** The farm's jar, mL. */
   readonly jar_mL: number;
   readonly figures: FiguresFile;
   readonly week: WeekView;
+  readonly does: readonly Doe[];
   readonly kiddings: readonly Kidding[];
-  readonly composition: readonly NutrientRow[];
+  readonly year: BoardYear;
 }
 
-/** The questions that the board answers so far, in its order. */
-export type QuestionName =
-  'why-milk' | 'how-much' | 'whose-milk' | 'goat-and-cow' | 'does-it-hurt' | 'where-it-goes';
+/** Everything that the answers are computed from. */
+export interface BoardInput extends BoardFarm {
+  readonly lang: string;
+  readonly composition: readonly NutrientRow[];
+}
 
 /** A step of the proof: a label and the numbers put in, ready to be redone with a pocket calculator. */
 export interface ProofStep {

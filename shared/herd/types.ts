@@ -27,6 +27,8 @@ export interface Farm {
   readonly jar: { readonly size: number; readonly unit: VolumeUnit };
   /** A larger single milking is an error that says "check". */
   readonly largestMilking: { readonly amount: number; readonly unit: AmountUnit };
+  /** Diagonal of the barn's screen, mm. */
+  readonly screen_mm: number;
 }
 
 /** A doe of the herd, from `does.csv`. */

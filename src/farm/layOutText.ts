@@ -30,6 +30,9 @@ jar: { size: 1, unit: qt }
 # More than this from one doe at one milking is surely a slip: the book is then not taken until you have looked.
 largestMilking: { amount: 10, unit: L }
 
+# The screen on your barn's wall, across the glass from corner to corner (unit: in or cm). Take the # off this line:
+# board: { screen: { diagonal: 21.5, unit: in } }
+
 # "Today" is today, by the farm's clock. To see the pages as of another day, take the # off this line:
 # asOf: '2026-05-21'
 

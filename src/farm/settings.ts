@@ -93,7 +93,15 @@ export function farmOf(settings: Settings): Farm {
     milkings,
     jar: settings.jar ?? (units === 'us' ? { size: 1, unit: 'qt' } : { size: 1, unit: 'L' }),
     largestMilking: settings.largestMilking ?? LARGEST_MILKING,
+    screen_mm: screenOf(settings.board?.screen ?? USUAL_SCREEN),
   };
+}
+
+/** The barn's screen of a farm that names none: a common size for a wall. Common practice, no source. */
+export const USUAL_SCREEN = Object.freeze({ diagonal: 21.5, unit: 'in' } as const);
+
+function screenOf({ diagonal, unit }: { diagonal: number; unit: 'in' | 'cm' }): number {
+  return diagonal * (unit === 'in' ? 25.4 : 10);
 }
 
 /** The largest single milking of a farm that names none. Source: the farm folder's contract. */

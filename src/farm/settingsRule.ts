@@ -12,7 +12,6 @@ export const OTHER_SECTIONS = [
   'stations',
   'taps',
   'visits',
-  'board',
   'lessons',
   'sheets',
   'labels',
@@ -67,6 +66,17 @@ export const settingsRule = z.strictObject({
     .refine(({ am, pm }) => !CLOCK.test(am) || !CLOCK.test(pm) || am < pm),
   jar: z.strictObject({ size: z.number().positive(), unit: volume }).optional(),
   largestMilking: z.strictObject({ amount: z.number().positive(), unit }).optional(),
+  board: z
+    .strictObject({
+      screen: z.strictObject({
+        diagonal: z.number().positive(),
+        unit: z
+          .string()
+          .toLowerCase()
+          .pipe(z.enum(['in', 'cm'])),
+      }),
+    })
+    .optional(),
   asOf: z
     .string()
     .refine((text) => dayNumber(text) !== null)
@@ -133,6 +143,16 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
     expected: 'an amount and a unit, for instance { amount: 24, unit: cup }',
     todo: 'write both, or take the line out (10 L is then the largest)',
   },
+  board: {
+    expected: "the barn's screen, for instance { screen: { diagonal: 21.5, unit: in } }",
+    todo: 'measure the glass from corner to corner',
+  },
+  'board.screen': {
+    expected: "the screen's diagonal, for instance { diagonal: 21.5, unit: in }",
+    todo: 'measure the glass from corner to corner',
+  },
+  'board.screen.diagonal': sizeWords,
+  'board.screen.unit': { expected: 'in or cm', todo: 'write one of the two', names: () => ['in', 'cm'] },
   'largestMilking.amount': sizeWords,
   'largestMilking.unit': unitWords,
   asOf: {

@@ -3,13 +3,16 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { getEntry } from 'astro:content';
-import type { BoardInput, QuestionName } from '../../shared/board/types.ts';
+import { boardFarm } from '../../shared/board/boardFarm.ts';
+import type { QuestionName } from '../../shared/board/topics.ts';
+import type { BoardFarm, BoardInput } from '../../shared/board/types.ts';
 import type { NutrientRow } from '../../shared/milk/composition.ts';
 import { flatten, type Words } from '../../shared/words/words.ts';
 import { FACTS_DIR } from './facts.ts';
 import { openSite } from './site.ts';
 
 let table: NutrientRow[] | null = null;
+let herd: BoardFarm | null = null;
 
 function compositionTable(): NutrientRow[] {
   const text = readFileSync(join(FACTS_DIR, 'milk-composition.csv'), 'utf8');
@@ -22,16 +25,9 @@ function compositionTable(): NutrientRow[] {
 
 /** The board's input in a language. */
 export function boardInput(lang: string): BoardInput {
-  const { farm, book, figures, week, jar_mL } = openSite();
-  return {
-    lang,
-    units: farm.units,
-    jar_mL,
-    figures,
-    week,
-    kiddings: book.kiddings,
-    composition: compositionTable(),
-  };
+  const { farm, book, ledger } = openSite();
+  herd ??= boardFarm(farm, book, ledger);
+  return { ...herd, lang, composition: compositionTable() };
 }
 
 /** A question's entry and its words in a language. */

@@ -5,10 +5,10 @@ import { answerTo, QUESTIONS } from '../../../shared/board/answers.ts';
 import { middleDoe } from '../../../shared/board/howMuch.ts';
 import { jarScale, servings, writtenText } from '../../../shared/board/shown.ts';
 import type { BoardInput } from '../../../shared/board/types.ts';
-import { figuresOf } from '../../../shared/herd/figures.ts';
+import { boardFarm } from '../../../shared/board/boardFarm.ts';
 import { openLedger } from '../../../shared/herd/ledger.ts';
 import type { Book } from '../../../shared/herd/types.ts';
-import { weekView } from '../../../shared/herd/week.ts';
+import { TEST_FARM } from '../../support/testFarm.ts';
 import { bookOf, dates, day, twice } from '../../support/bookOf.ts';
 import { caseArb } from '../../support/randomBook.ts';
 
@@ -16,8 +16,8 @@ const WEEK = dates('2026-05-14', '2026-05-20');
 
 function inputOf(book: Book, asOf: number, units: 'us' | 'metric' = 'metric'): BoardInput {
   const ledger = openLedger(book, asOf);
-  const [figures, week] = [figuresOf(book, ledger), weekView(book, ledger)];
-  return { lang: 'en', units, jar_mL: 2000, figures, week, kiddings: book.kiddings, composition: [] };
+  const farm = { ...TEST_FARM, units };
+  return { ...boardFarm(farm, book, ledger), lang: 'en', composition: [] };
 }
 
 const threeDoes = () =>

@@ -16,6 +16,7 @@ const farm: Farm = {
   milkings: { am: '05:45', pm: '22:30' },
   jar: { size: 1, unit: 'L' },
   largestMilking: { amount: 10, unit: 'L' },
+  screen_mm: 546.1,
 };
 const figuresWith = (values: Record<string, number>): FiguresFile =>
   ({

@@ -34,6 +34,7 @@ describe('a sound farm', () => {
         milkings: { am: '06:30', pm: '17:30' },
         jar: { size: 1, unit: 'qt' },
         largestMilking: { amount: 24, unit: 'cup' },
+        screen_mm: 21.5 * 25.4,
       },
       book: {
         does: [
@@ -224,9 +225,18 @@ describe('the settings', () => {
       },
     });
   });
+  it("takes the barn's screen in inches or centimeters, and a common one where none is named", () => {
+    const screenOf = (line: string) => {
+      const read = reading({ 'farm.yaml': `${String(SOUND_FARM['farm.yaml'])}${line}` });
+      return read.ok ? read.farm.screen_mm : null;
+    };
+    // 1 in is 25.4 mm exactly: NIST SP 811, Appendix B.
+    expect(screenOf('board: { screen: { diagonal: 32, unit: in } }\n')).toBeCloseTo(812.8, 9);
+    expect(screenOf('board: { screen: { diagonal: 54.6, unit: cm } }\n')).toBeCloseTo(546, 9);
+    expect(screenOf('')).toBeCloseTo(546.1, 9);
+  });
   it('lets sections of other parts stand', () => {
-    const more =
-      'stations: [{ name: Pen, minutes: 10 }]\ntaps: 2\ncontact: { name: Ada }\nvisits: x\nboard: y\n';
+    const more = 'stations: [{ name: Pen, minutes: 10 }]\ntaps: 2\ncontact: { name: Ada }\nvisits: x\n';
     expect(told({ 'farm.yaml': `${String(SOUND_FARM['farm.yaml'])}${more}` })).toBe('ok');
   });
   it('takes today from AS_OF, else from farm.yaml, else from the clock of the farm', () => {

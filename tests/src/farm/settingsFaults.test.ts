@@ -107,7 +107,7 @@ describe('fields', () => {
 
 describe('the form of the file', () => {
   it('a tab, a word twice', () => {
-    expect(told({ 'farm.yaml': `${SOUND}\tboard: x\n` })).toMatchInlineSnapshot(
+    expect(told({ 'farm.yaml': `${SOUND}\tvisits: x\n` })).toMatchInlineSnapshot(
       `"farm.yaml:9:1  found a tab at the start of the line; expected lines of the form "word: what it is" (YAML); do: take it out and use spaces"`,
     );
     expect(told({ 'farm.yaml': `${SOUND}name: Other\n` })).toMatchInlineSnapshot(

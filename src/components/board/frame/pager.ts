@@ -1,0 +1,29 @@
+// Leads on through a page that is longer than the screen by tapping, since nobody should have to drag.
+import { LEVEL_CHANGED } from './level.ts';
+
+const OVERLAP = 0.12;
+
+/** Shows the band's "further down" where the stage is longer than its place; at the end it leads back up. */
+export function wakePager(page: Document): void {
+  const stage = page.querySelector<HTMLElement>('.stage');
+  const button = page.querySelector<HTMLButtonElement>('[data-further]');
+  if (!stage || !button) return;
+  const atEnd = () => stage.scrollTop + stage.clientHeight >= stage.scrollHeight - 2;
+  const look = () => {
+    button.hidden = stage.scrollHeight <= stage.clientHeight + 2;
+    button.dataset['further'] = atEnd() ? 'up' : 'down';
+    button.setAttribute('aria-label', button.dataset[atEnd() ? 'upWord' : 'downWord'] ?? '');
+  };
+  button.addEventListener('click', () => {
+    if (atEnd()) stage.scrollTo(0, 0);
+    else stage.scrollBy(0, stage.clientHeight * (1 - OVERLAP));
+    look();
+  });
+  stage.addEventListener('scroll', look, { passive: true });
+  page.addEventListener(LEVEL_CHANGED, () => {
+    stage.scrollTo(0, 0);
+    look();
+  });
+  new ResizeObserver(look).observe(stage);
+  look();
+}
