@@ -3,6 +3,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { offline } from './src/build/offline.ts';
+import { sound } from './src/build/sound.ts';
 
 export default defineConfig({
   output: 'static',
@@ -12,7 +13,8 @@ export default defineConfig({
   trailingSlash: 'always',
   build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
   devToolbar: { enabled: false },
-  integrations: [svelte(), mdx(), offline()],
+  // The workers are made last, of files that then stay as they are.
+  integrations: [svelte(), mdx(), sound(), offline()],
   // Scripts stay files of their own, so that a policy of content can name their place.
   vite: { build: { assetsInlineLimit: 0 } },
 });

@@ -9,6 +9,8 @@ import { contentFor } from './contentFor.ts';
 import { FINGERPRINT_FILE, fingerprintIn, fingerprintOf } from './fingerprint.ts';
 import { takeLock } from './lock.ts';
 import type { Places } from './places.ts';
+import { NOTED, SAID } from './soundLines.ts';
+import { hasVoice } from './soundVoice.ts';
 import { recover, sideFolder, swapIn } from './swap.ts';
 import type { Ended } from './tool.ts';
 
@@ -57,7 +59,12 @@ export async function build(
     clock.lap(
       `Book read: ${farm.name}, ${count(book.does.length, 'doe')}, ${count(book.rows.length, 'row')}`,
     );
-    const fingerprint = fingerprintOf(places, reading.asOf, world.env['BASE_PATH'] ?? '/');
+    const fingerprint = fingerprintOf(
+      places,
+      reading.asOf,
+      world.env['BASE_PATH'] ?? '/',
+      hasVoice(world.env),
+    );
     if (options.unlessFresh && fingerprintIn(places.dist) === fingerprint)
       return { ok: true, fresh: true, fingerprint, reading };
     const content = contentFor(places.root, reading);
@@ -85,7 +92,10 @@ async function makeSite(
   const { dist, farm, workshop } = world.places;
   const stamp = `${world.now_ms()}-${process.pid}`;
   const side = sideFolder(workshop, stamp);
-  world.say('Making the pages … (some seconds)');
+  const isFirst = hasVoice(world.env) && !existsSync(join(workshop, 'sound'));
+  world.say(
+    `Making the pages … (${isFirst ? 'about a minute, since all is spoken for the first time' : 'some seconds'})`,
+  );
   const made = await world.makePages({
     PAILSIDE_OUT: side,
     FARM_DIR: farm,
@@ -103,17 +113,21 @@ async function makeSite(
   writeFileSync(join(side, FINGERPRINT_FILE), `${fingerprint}\n`);
   const pages = pagesIn(side);
   clock.lap(`Pages made: ${pages}`);
+  for (const line of linesAfter(made.said, SAID)) world.say(`Listen: ${line}`);
   swapIn(side, dist, workshop, stamp);
   clock.lap('Site in place: dist/');
-  for (const notice of reading.notices) world.say(`  Note: ${noticeText(notice)}`);
-  world.say(
-    `Done: ${count(pages, 'page')}${reading.notices.length ? `, ${count(reading.notices.length, 'note')} above` : ''}.`,
-  );
+  const notes = [...reading.notices.map(noticeText), ...linesAfter(made.said, NOTED)];
+  for (const note of notes) world.say(`  Note: ${note}`);
+  world.say(`Done: ${count(pages, 'page')}${notes.length ? `, ${count(notes.length, 'note')} above` : ''}.`);
   return true;
 }
 
 const stands = (dist: string) =>
   existsSync(dist) ? 'The site that stands (dist/) is left as it is.' : 'There is no site yet.';
+
+/** What a step of the build has to tell: the rest of each line that begins so. */
+const linesAfter = (said: string, start: string) =>
+  said.split('\n').filter((line) => line.startsWith(start)).map((line) => line.slice(start.length)); // prettier-ignore
 
 function noticeText({ file, line, text }: Notice): string {
   const place = [file, line].filter((part) => part !== null).join(':');

@@ -20,10 +20,10 @@ const SOURCES = [
 
 /**
  * The fingerprint of the site that the farm folder and the sources give for a day (a day number) and
- * a base path: a site with the same one need not be built again.
+ * a base path: a site with the same one need not be built again. `speaks`: whether this machine has a voice.
  */
-export function fingerprintOf(places: Places, asOf: number, basePath: string): string {
-  const hash = createHash('sha256').update(`${asOf}\n${basePath}\n${places.farm}\n`);
+export function fingerprintOf(places: Places, asOf: number, basePath: string, speaks: boolean): string {
+  const hash = createHash('sha256').update(`${asOf}\n${basePath}\n${places.farm}\n${speaks}\n`);
   const trees = [places.farm, ...SOURCES.map((name) => join(places.root, name))];
   for (const tree of trees)
     for (const file of filesUnder(tree)) {
