@@ -3,10 +3,12 @@ import type { Words } from '../../words/words.ts';
 import type { ActivityName } from '../topics.ts';
 import type { BoardInput } from '../types.ts';
 import { pourPlan, pourSays, type PourPlan } from './pour.ts';
+import { stepsPlan, stepsSays, type StepsPlan } from './steps.ts';
 
 /** The plans by the name of their activity. */
 export interface Plans {
   readonly pour: PourPlan;
+  readonly steps: StepsPlan;
 }
 
 /** A kind of thing to do. */
@@ -18,6 +20,7 @@ interface Doing<Plan> {
 
 const DOINGS: { readonly [Name in keyof Plans]: Doing<Plans[Name]> } = Object.freeze({
   pour: { plan: pourPlan, says: pourSays },
+  steps: { plan: stepsPlan, says: stepsSays },
 });
 
 /** Names of what there is to do, in the board's order. */

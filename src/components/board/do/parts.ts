@@ -17,4 +17,5 @@ type Part<Name extends keyof Plans> = () => Promise<{ default: Component<DoProps
 /** How each component is fetched. */
 export const PARTS: { readonly [Name in keyof Plans]: Part<Name> } = {
   pour: () => import('./Pour.svelte'),
+  steps: () => import('./Steps.svelte'),
 };
