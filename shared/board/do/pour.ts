@@ -1,85 +1,111 @@
-// Pour a day's milk into jars: first a guess how many jars it takes, then cup by cup.
+// Pour a day's milk into jars: first a guess how many jars it takes, then cup by cup, or all at once.
+import { UNIT_ML } from '../../quantity/units.ts';
+import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
 import { middleDoe } from '../howMuch.ts';
 import { dayAmount, dayUnit, jarAmount } from '../shown.ts';
-import { UNIT_ML } from '../../quantity/units.ts';
 import type { BoardInput } from '../types.ts';
+import { choicesAround } from './choicesAround.ts';
+import { dayMeans } from './dayMeans.ts';
+import { textsOf, type Told } from './told.ts';
 
-/** What is poured. */
-export interface PourPlan {
+/** One doe's day, to be poured. */
+export interface PourRound {
   readonly name: string;
-  readonly breed: string;
   readonly doe: string;
-  /** Dips of the cup until the pail is empty, and the milk of one, mL. */
+  /** Dips of the cup until the pail is empty. */
   readonly dips: number;
-  readonly dip_mL: number;
-  readonly jar_mL: number;
-  /** The day's milk in its unit, and the unit's key under `barn.unit`. */
+  /** The day's milk in its unit. */
   readonly amount: string;
   readonly n: number;
-  readonly unit: 'cup' | 'L';
   /** Jars that it fills, to the half, and how that is written. */
   readonly jars: number;
   readonly jarsText: string;
-  /** Numbers of jars to guess from; the number of jars that are touched by milk is among them. */
-  readonly choices: readonly number[];
+  /** Jars that are touched by milk. */
   readonly needed: number;
 }
 
-const MOST_DIPS = 40;
-const CHOICES = 4;
+/** What can be poured. */
+export interface PourPlan {
+  readonly dip_mL: number;
+  readonly jar_mL: number;
+  /** The key of the unit under `barn.unit`. */
+  readonly unit: 'cup' | 'L';
+  /** The doe in the middle comes first. */
+  readonly rounds: readonly PourRound[];
+}
 
-/** The middle doe's mean day, shared into dips of a cup or half a litre; null where no doe's day is known, or none is left to pour. */
+const MOST_DIPS = 40;
+const MOST_JARS = 9;
+const ROUNDS = 4;
+
+/** Mean days of the doe in the middle and of a few others; null where no doe's day is known, or none fits on the page. */
 export function pourPlan(input: BoardInput): PourPlan | null {
   const middle = middleDoe(input);
   if (!middle) return null;
-  const { n, text } = dayAmount(input, middle.mean_mL);
   const unit = dayUnit(input) === 'L' ? 'L' : 'cup';
   const dip_mL = UNIT_ML[unit].valueOf() * (unit === 'L' ? 0.5 : 1);
-  const dips = Math.round((n * UNIT_ML[unit].valueOf()) / dip_mL);
-  if (dips < 1 || dips > MOST_DIPS) return null;
-  // What is shown is poured: sixteen cups fill two jars of eight, whatever the exact mean.
-  const jars = jarAmount(input, dips * dip_mL);
-  const needed = Math.ceil((dips * dip_mL) / input.jar_mL - 1e-9);
-  const first = Math.max(1, needed - (needed % 3));
-  return {
-    name: middle.doe.name,
-    breed: middle.doe.breed,
-    doe: middle.doe.id,
-    dips,
-    dip_mL,
-    jar_mL: input.jar_mL,
-    amount: text,
-    n,
-    unit,
-    jars: jars.n,
-    jarsText: jars.text,
-    choices: Array.from({ length: CHOICES }, (_, place) => first + place),
-    needed,
-  };
+  const others = dayMeans(input).filter(({ doe }) => doe.id !== middle.doe.id);
+  const rounds = [middle, ...others].flatMap(({ doe, mean_mL }) => {
+    const { n, text } = dayAmount(input, mean_mL);
+    const dips = Math.round((n * UNIT_ML[unit].valueOf()) / dip_mL);
+    // What is shown is poured: sixteen cups fill two jars of eight, whatever the exact mean.
+    const poured_mL = dips * dip_mL;
+    const needed = Math.ceil(poured_mL / input.jar_mL - 1e-9);
+    if (dips < 1 || dips > MOST_DIPS || needed > MOST_JARS) return [];
+    const jars = jarAmount(input, poured_mL);
+    return [
+      { name: doe.name, doe: doe.id, dips, amount: text, n, jars: jars.n, jarsText: jars.text, needed },
+    ];
+  });
+  if (rounds.length === 0) return null;
+  return { dip_mL, jar_mL: input.jar_mL, unit, rounds: rounds.slice(0, ROUNDS) };
 }
 
-/** What the board says after a guess: whether it was so, and why. */
-export function pourVerdict(words: Words, plan: PourPlan, guess: number): string {
-  const found = guess === plan.needed ? 'right' : guess < plan.needed ? 'more' : 'fewer';
-  return say(words, `barn.do.pour.${found}`, slotsOf(words, plan));
+/** A round and the numbers of jars to guess from. Each next turn takes the next doe; the seed picks the first. */
+export function pourRound(
+  plan: PourPlan,
+  seed: number,
+  turn: number,
+): { readonly round: PourRound; readonly choices: readonly number[] } {
+  const round = chanceOf(`pour/${seed}`).shuffle(plan.rounds)[turn % plan.rounds.length] as PourRound;
+  return { round, choices: choicesAround(chanceOf(`pour/${seed}/${turn}`), round.needed, 1) };
+}
+
+/** How full each of some jars is once a number of dips is poured, 0..1, left to right. */
+export function jarFills(plan: PourPlan, dipped: number, jars: number): number[] {
+  const poured = (dipped * plan.dip_mL) / plan.jar_mL;
+  return Array.from({ length: jars }, (_, place) => Math.min(1, Math.max(0, poured - place)));
+}
+
+/** What the board says once all is poured: whether it was so, and why. */
+export function pourVerdict(words: Words, plan: PourPlan, round: PourRound, guess: number): Told {
+  const found = guess === round.needed ? 'right' : guess < round.needed ? 'more' : 'fewer';
+  const slots = pourSlots(words, plan, round);
+  const dips = plan.jar_mL / plan.dip_mL;
+  const even = Math.abs(dips - Math.round(dips)) < 1e-9;
+  const more = say(words, `barn.do.pour.why.${even ? 'even' : 'uneven'}`, { ...slots, dips: Math.round(dips) });
+  return { right: found === 'right', text: say(words, `barn.do.pour.${found}`, slots), more };
 }
 
 /** Everything that this page may say, so that it can be recorded beforehand. */
 export function pourSays(words: Words, plan: PourPlan): string[] {
   return [
-    say(words, 'barn.do.pour.ask', slotsOf(words, plan)),
-    say(words, 'barn.do.pour.pour', slotsOf(words, plan)),
-    ...new Set(plan.choices.map((guess) => pourVerdict(words, plan, guess))),
+    ...plan.rounds.map((round) => say(words, 'barn.do.pour.ask', pourSlots(words, plan, round))),
+    say(words, 'barn.do.pour.pour'),
+    ...plan.rounds.flatMap((round) => {
+      const guesses = [round.needed - 1, round.needed, round.needed + 1];
+      return textsOf(guesses.map((guess) => pourVerdict(words, plan, round, guess)));
+    }),
   ];
 }
 
 /** The slots of this page's texts. */
-export function slotsOf(words: Words, plan: PourPlan) {
+export function pourSlots(words: Words, plan: PourPlan, round: PourRound) {
   return {
-    name: plan.name,
-    n: plan.needed,
-    amount: `${plan.amount} ${say(words, `barn.unit.${plan.unit}`, { n: plan.n })}`,
-    jars: plan.jarsText,
+    name: round.name,
+    n: round.needed,
+    amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: round.n })}`,
+    jars: round.jarsText,
   };
 }
