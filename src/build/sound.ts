@@ -107,8 +107,11 @@ async function speakAll(texts: readonly SoundText[], { sayAs }: Recordings, worl
       // Written aside and renamed: whoever is stopped in between leaves no half of a sound behind.
       const part = `${job.file}.${process.pid}`;
       try {
-        await job.voice.speak(job.words, part);
-        renameSync(part, job.file);
+        // Another build, or another text that is said alike, may have brought it meanwhile.
+        if (!existsSync(job.file)) {
+          await job.voice.speak(job.words, part);
+          renameSync(part, job.file);
+        }
         files.set(`${job.text.lang} ${job.text.key}`, job.file);
       } catch (error) {
         rmSync(part, { force: true });

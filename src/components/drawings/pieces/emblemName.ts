@@ -38,6 +38,7 @@ export const foodGrounds = {
 /** Blocks on the board's tools and on what there is to do. */
 export const toolGrounds = {
   listen: hay,
+  stop: hay,
   down: paperDeep,
   up: paperDeep,
   next: meadow,
