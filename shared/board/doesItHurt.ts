@@ -1,4 +1,5 @@
 // Does milking hurt? Counted by how often the does come to be milked.
+import { CISTERN_PCT } from './howToMilk.ts';
 import { BOOK_COLUMNS, bookRow } from './shown.ts';
 import type { Answer, BoardInput } from './types.ts';
 
@@ -15,7 +16,7 @@ export function doesItHurt(input: BoardInput): Answer {
     live: true,
     face: null,
     number: n === 0 ? '' : String(n),
-    slots: { n },
+    slots: { n, milkings: n, least: CISTERN_PCT.least, most: CISTERN_PCT.most },
     variants: {},
     concrete: withheld,
     picture: { kind: 'hands' },
@@ -28,7 +29,7 @@ export function doesItHurt(input: BoardInput): Answer {
       columns: BOOK_COLUMNS,
       rows,
       missing: week.does.reduce((sum, doe) => sum + doe.missing.length, 0),
-      facts: ['milking-gentle', 'two-teats', 'stop-and-ask'],
+      facts: ['milking-gentle', 'two-teats', 'milk-in-cistern', 'stop-and-ask', 'withheld-milk'],
       table: null,
     },
   };

@@ -16,7 +16,7 @@ export function whereItGoes(input: BoardInput): Answer {
     live: true,
     face: null,
     number: total_mL === 0 ? '' : jars.text,
-    slots: { n: jars.n, amount: jars.text },
+    slots: { n: jars.n, amount: jars.text, percent: percentOf(kept_mL, total_mL) },
     variants: { headline: shareOf(kept_mL, total_mL) },
     concrete: servings(kept_mL),
     picture: {
@@ -44,7 +44,7 @@ export function whereItGoes(input: BoardInput): Answer {
       columns: BOOK_COLUMNS,
       rows: week.does.flatMap((doe) => doe.milkings.map((row) => bookRow(input, doe.name, row))),
       missing: week.does.reduce((sum, doe) => sum + doe.missing.length, 0),
-      facts: ['raw-milk', 'withheld-milk', 'school-serving'],
+      facts: ['raw-milk', 'withheld-milk', 'heat-leaves-medicine', 'school-serving'],
       table: null,
     },
   };
@@ -54,4 +54,10 @@ function shareOf(kept_mL: number, total_mL: number): 'all' | 'most' | 'some' | '
   if (kept_mL === 0) return 'none';
   if (kept_mL === total_mL) return 'all';
   return kept_mL * 2 > total_mL ? 'most' : 'some';
+}
+
+/** Whole percent, but neither none nor all of it where it is not. */
+function percentOf(kept_mL: number, total_mL: number): number {
+  if (kept_mL === 0 || kept_mL === total_mL) return kept_mL === 0 ? 0 : 100;
+  return Math.min(99, Math.max(1, Math.round((kept_mL / total_mL) * 100)));
 }
