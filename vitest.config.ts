@@ -28,7 +28,7 @@ export default defineConfig({
           // A browser a file is dear on two cores.
           maxWorkers: 1,
           testTimeout: 120_000,
-          hookTimeout: 240_000,
+          hookTimeout: 420_000,
         },
       },
     ],

@@ -102,7 +102,16 @@ export function downloadedBrowsers(env, list) {
     );
 }
 
-/** What a command needs beyond Node packages. `must`: the command cannot do without. */
+// The board's voice, and what makes its sounds small. The build itself says where they are missing.
+const VOICE = [
+  { program: 'espeak-ng', debian: 'espeak-ng', must: false, why: 'it reads the Barn board aloud' },
+  { program: 'opusenc', debian: 'opus-tools', must: false, why: 'it packs what is read aloud' },
+];
+
+/**
+ * What a command needs beyond Node packages. `must`: the command cannot do without. `without`: what to say where it
+ * stays missing, unless the command says so itself.
+ */
 export function needsOf(command) {
   const none = { browser: 'no', programs: [] };
   const pdfTools = {
@@ -116,9 +125,10 @@ export function needsOf(command) {
     debian: 'units',
     must: false,
     why: 'some tests check unit factors with it',
+    without: 'those are skipped',
   };
-  if (command === 'start') return { browser: 'wish', programs: [] };
+  if (command === 'start') return { browser: 'wish', programs: VOICE };
   if (command === 'print') return { browser: 'must', programs: [] };
-  if (command === 'test') return { browser: 'must', programs: [pdfTools, units] };
+  if (command === 'test') return { browser: 'must', programs: [pdfTools, units, ...VOICE] };
   return none;
 }

@@ -6,7 +6,7 @@ import { chooseNode, missingPackages, OLDEST_NODE } from './choose.mjs';
 import { findBrowser, isProgram } from './findBrowser.mjs';
 import { longStep } from './longStep.mjs';
 
-const BROWSER_RETRY_ms = 24 * 60 * 60 * 1000;
+const RETRY_ms = 24 * 60 * 60 * 1000;
 
 const readJson = (path) => {
   try {
@@ -106,6 +106,14 @@ async function aptInstall(name, purpose, env, say) {
   return result.ok;
 }
 
+// Remembers that something could not be installed, so that the next start does not try again at once.
+const failureMarker = (root, name) => join(root, '.pailside', `no-${name}.json`);
+const failedToday = (marker) => Date.now() - (readJson(marker)?.tried_ms ?? 0) < RETRY_ms;
+function markFailure(marker) {
+  mkdirSync(dirname(marker), { recursive: true });
+  writeFileSync(marker, JSON.stringify({ tried_ms: Date.now() }));
+}
+
 /**
  * The browser that prints, installed where that is possible: its path, or `{ ok: false, why }`.
  * `patient` is false for a start that should not spend a minute on what failed within the last day.
@@ -113,18 +121,14 @@ async function aptInstall(name, purpose, env, say) {
 export async function provideBrowser(root, env, say, patient) {
   const found = findBrowser(env);
   if (found.ok || found.why !== null) return found;
-  const marker = join(root, '.pailside', 'no-browser.json');
-  const tried = readJson(marker);
-  if (!patient && tried !== null && Date.now() - tried.tried_ms < BROWSER_RETRY_ms)
+  const marker = failureMarker(root, 'browser');
+  if (!patient && failedToday(marker))
     return { ok: false, why: 'none could be installed today; "npm run print" tries again' };
   if (!(await aptInstall('chromium-headless-shell', 'to print with', env, say)))
     await download(root, env, say);
   const now = findBrowser(env);
   if (now.ok) rmSync(marker, { force: true });
-  else {
-    mkdirSync(dirname(marker), { recursive: true });
-    writeFileSync(marker, JSON.stringify({ tried_ms: Date.now() }));
-  }
+  else markFailure(marker);
   return now.ok ? now : { ok: false, why: 'none is on this machine and none could be installed' };
 }
 
@@ -135,9 +139,18 @@ async function download(root, env, say) {
   step.end(result.ok ? 'done' : 'failed');
 }
 
-/** Makes sure of a small program by its Debian package; false where it stays missing. */
-export async function provideProgram({ program, debian, why }, env, say) {
+/**
+ * Makes sure of a small program by its Debian package; false where it stays missing. `patient` is false for a start
+ * that should not spend a minute on what failed within the last day.
+ */
+export async function provideProgram({ program, debian, why }, root, env, say, patient) {
   if (onPath(program, env) !== null) return true;
+  if (!canApt(env)) return false;
+  const marker = failureMarker(root, program);
+  if (!patient && failedToday(marker)) return false;
   await aptInstall(debian, `(${why})`, env, say);
-  return onPath(program, env) !== null;
+  const there = onPath(program, env) !== null;
+  if (there) rmSync(marker, { force: true });
+  else markFailure(marker);
+  return there;
 }

@@ -28,12 +28,12 @@ async function makeReady(command) {
     if (browser.ok) say(`Browser for printing: ${browser.path}`);
   }
   for (const need of needs.programs) {
-    const there = await provideProgram(need, env, say);
+    const there = await provideProgram(need, ROOT, env, say, command !== 'start');
     if (!there && need.must)
       throw new Error(
         `${need.program} is missing: ${need.why}.\n  On Debian as root: apt-get update && apt-get install ${need.debian}`,
       );
-    if (!there) say(`${need.program} is missing: ${need.why}; those are skipped.`);
+    if (!there && need.without) say(`${need.program} is missing: ${need.why}; ${need.without}.`);
   }
   const bin = join(ROOT, 'node_modules', '.bin');
   return { node, env: { ...env, PATH: `${bin}:${env.PATH ?? ''}` } };

@@ -20,6 +20,8 @@ export interface SoundWorld {
   /** What was spoken before, so that only new texts are spoken. */
   readonly cache: string;
   readonly speaker: Speaker | null;
+  /** Why there is no speaker. */
+  readonly whySilent: string;
   readonly now_ms: () => number;
 }
 
@@ -32,6 +34,7 @@ export interface SoundReport {
 const AT_ONCE = 2;
 const KEPT_ms = 90 * 24 * 60 * 60 * 1000;
 const TEXTS_FILE = 'texts.json';
+const MISSING = 'espeak-ng is not installed (on Debian: apt-get install espeak-ng opus-tools)';
 
 /** The step of the site's build. */
 export function sound() {
@@ -44,6 +47,7 @@ export function sound() {
           farm: resolve(process.env['FARM_DIR'] || 'content/farm'),
           cache: resolve('.pailside/sound'),
           speaker: await findSpeaker(process.env),
+          whySilent: process.env['PAILSIDE_SILENT'] ? 'PAILSIDE_SILENT is set' : MISSING,
           now_ms: () => Date.now(),
         });
         for (const line of report.said) console.log(`${SAID}${line}`);
@@ -68,7 +72,7 @@ export async function makeSounds(world: SoundWorld): Promise<SoundReport> {
   prune(cache, world.now_ms());
   const took_s = (world.now_ms() - start_ms) / 1000;
   return {
-    said: tell(world.speaker, { texts, own: own.size, spoken, bytes, took_s }),
+    said: tell(world, { texts, own: own.size, spoken, bytes, took_s }),
     notes: [
       ...recordings.notices,
       ...clashes.map((text) => `"${text}" stays silent: another text has its key. Change a word of it.`),
@@ -186,17 +190,16 @@ function prune(cache: string, now_ms: number): void {
 }
 
 const hashOf = (text: string) => createHash('sha256').update(text).digest('hex').slice(0, 24);
-const MISSING = 'espeak-ng is not installed (on Debian: apt-get install espeak-ng opus-tools)';
 
 function tell(
-  speaker: Speaker | null,
+  { speaker, whySilent }: SoundWorld,
   { texts, own, spoken, bytes, took_s }: { texts: readonly SoundText[]; own: number; spoken: Spoken; bytes: number; took_s: number }, // prettier-ignore
 ): string[] {
   if (texts.length === 0) return [];
   if (speaker === null)
     return own === 0
-      ? [`the board stays silent and shows no Listen button: ${MISSING}.`]
-      : [`the board has ${counted(own, 'recording')} of the farm and no other voice: ${MISSING}.`];
+      ? [`the board stays silent and shows no Listen button: ${whySilent}.`]
+      : [`the board has ${counted(own, 'recording')} of the farm and no other voice: ${whySilent}.`];
   const size = `${Math.max(1, Math.round(bytes / 1e6))} MB`;
   const recorded = own === 0 ? '' : `, ${own} of them recorded by the farm`;
   const lines = [`${counted(spoken.files.size + own, 'text')} of the board can be heard${recorded}; ${spoken.fresh} spoken anew; ${size} (${took_s.toFixed(1)} s)`]; // prettier-ignore

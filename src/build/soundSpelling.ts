@@ -59,7 +59,7 @@ const UNITS: Readonly<Record<string, Readonly<Record<string, readonly [string, s
 // The voice reads "does" as in "does it hurt". Where goats are meant, a word for how many or which stands before it,
 // or what they do comes after it.
 const BEFORE_DOES =
-  'the|some|all|our|both|these|those|many|most|few|more|other|milking|dry|old|older|young|younger|of|no|her|two|three|four|five|six|seven|eight|nine|ten|adult|resting|grown|\\d+';
+  'the|some|all|our|both|these|those|many|most|few|more|other|from|single|between|milking|dry|old|older|young|younger|of|no|her|two|three|four|five|six|seven|eight|nine|ten|adult|resting|grown|\\d+';
 const AFTER_DOES =
   'are|were|have|had|give|gave|rest|rested|eat|drink|need|can|may|will|who|that|and|or|with|in|on|of|come|stay|live|milked|make';
 

@@ -41,9 +41,9 @@ const PACKERS: readonly Packer[] = [
   { program: 'lame', end: 'mp3', args: (wav, file) => ['--quiet', '-V', '6', wav, file] },
 ]; // prettier-ignore
 
-/** Whether the PATH has the program that speaks. */
+/** Whether the PATH has the program that speaks; `PAILSIDE_SILENT` leaves it out where the sounds are of no use. */
 export function hasVoice(env: NodeJS.ProcessEnv): boolean {
-  return isOnPath('espeak-ng', env);
+  return !env['PAILSIDE_SILENT'] && isOnPath('espeak-ng', env);
 }
 
 /** The speaker of this machine; null where espeak-ng is missing or does not run. */
