@@ -48,7 +48,7 @@ export function whoseMilk(input: BoardInput): Answer {
       columns: BOOK_COLUMNS,
       rows: week.does.flatMap((doe) => doe.milkings.map((row) => bookRow(input, doe.name, row))),
       missing: week.does.reduce((sum, doe) => sum + doe.missing.length, 0),
-      facts: ['breed-size'],
+      facts: ['breed-size', 'peak-weeks', 'share-milk'],
       table: null,
     },
   };
