@@ -23,7 +23,7 @@ self.addEventListener('fetch', (event) => {
 
 async function kept(path) {
   const found = await (await caches.open(NAME)).match(new URL(path, scope));
-  return found && new Response(found.body.pipeThrough(new DecompressionStream('gzip')), found);
+  return found && unpressed(found);
 }
 const keptFirst = async (request, path) => (await kept(path)) ?? fetch(request);
 
@@ -38,41 +38,14 @@ async function newFirst(request, path) {
 
 async function fill() {
   const cache = await caches.open(NAME);
-  const older = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== NAME);
-  const paths = Object.keys(KEPT);
-  const some = async () => {
-    for (let path = paths.pop(); path !== undefined; path = paths.pop()) await keep(cache, older, path);
-  };
+  const older = await others();
   try {
-    await Promise.all([some(), some(), some(), some()]);
+    await keepFiles(cache, older, KEPT, scope);
   } catch (error) {
-    paths.length = 0;
     await caches.delete(NAME);
     throw error;
   }
 }
 
-/** Takes a file over from an older cache where it is the same, or fetches it; a file of another build ends it all. */
-async function keep(cache, older, path) {
-  const url = new URL(path, scope);
-  for (const name of older) {
-    const known = await (await caches.open(name)).match(url);
-    if (known?.headers.get('Kept-Hash') === KEPT[path]) return cache.put(url, known);
-  }
-  const response = await fetch(url, { cache: 'no-cache' });
-  const bytes = await response.arrayBuffer();
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
-  const hash = [...digest.slice(0, 8)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-  if (!response.ok || hash !== KEPT[path]) throw new Error(`${path} is not of this build.`);
-  const headers = new Headers(response.headers);
-  for (const name of ['Content-Encoding', 'Content-Length']) headers.delete(name);
-  headers.set('Kept-Hash', hash);
-  // Kept pressed: a fifth of the room on a telephone.
-  const pressed = new Blob([bytes]).stream().pipeThrough(new CompressionStream('gzip'));
-  return cache.put(url, new Response(pressed, { headers }));
-}
-
-async function forgetOthers() {
-  const names = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== NAME);
-  await Promise.all(names.map((name) => caches.delete(name)));
-}
+const others = async () => (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== NAME);
+const forgetOthers = async () => Promise.all((await others()).map((name) => caches.delete(name)));

@@ -11,6 +11,7 @@ import { printWeekSheets } from '../print/weekSheets.ts';
 const world = thisWorld();
 const { dist, prints } = world.places;
 const settings = deskSettings(world.places, world.env);
+const live = { farm: world.places.farm, asOf: world.env['AS_OF'], now_ms: world.now_ms, complain: world.complain }; // prettier-ignore
 
 await runCommand(async () => {
   const port = portOf(world.env['PORT']);
@@ -23,7 +24,7 @@ await runCommand(async () => {
   const printer = openPackPrinter(dist, () => desk?.url ?? '', world.env);
   const canPrint = !world.env['PAILSIDE_NO_BROWSER'];
   desk = await openDesk(
-    { ...settings, printer: canPrint ? printer : undefined },
+    { ...settings, printer: canPrint ? printer : undefined, live },
     port,
     world.env['PAILSIDE_HOST'] || undefined,
   );

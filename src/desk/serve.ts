@@ -7,7 +7,9 @@ import { Hono, type Context } from 'hono';
 import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { contentType } from './contentTypes.ts';
+import { addEvents } from './events.ts';
 import { findFile, isThere } from './files.ts';
+import type { LiveSource } from './liveBook.ts';
 import { addPackDesk, type PackPrinter } from './packDesk.ts';
 import { pdfIndex } from './pdfIndex.ts';
 
@@ -21,6 +23,8 @@ export interface DeskSettings {
   readonly basePath: string;
   /** Prints packs for this machine; without it the print room prints from the browser alone. */
   readonly printer?: PackPrinter | undefined;
+  /** The book that open pages of the board follow; without it they keep the numbers that they were built with. */
+  readonly live?: LiveSource | undefined;
 }
 
 /** A desk that listens. */
@@ -45,8 +49,11 @@ export function folderPath(basePath: string): string {
   return inner === '' ? '/' : `/${inner}/`;
 }
 
-/** The server's answers, apart from any socket. */
-export function deskApp(settings: DeskSettings): Hono {
+/** The server's answers, apart from any socket; `close` ends what goes on between requests. */
+export type DeskApp = Hono & { readonly close: () => void };
+
+/** Makes the server's answers. */
+export function deskApp(settings: DeskSettings): DeskApp {
   const base = folderPath(settings.basePath);
   const app = new Hono();
   app.use(async (c, next) => {
@@ -55,6 +62,7 @@ export function deskApp(settings: DeskSettings): Hono {
     return next();
   });
   if (settings.printer) addPackDesk(app, base, settings.printer);
+  const events = settings.live && addEvents(app, base, settings.dist, settings.live);
   app.get('*', async (c) => {
     const path = pathOf(c);
     if (`${path}/` === base) return moved(c, base);
@@ -67,7 +75,7 @@ export function deskApp(settings: DeskSettings): Hono {
     if (!isThere(settings.dist)) await sleep(SWAP_ms);
     return answer(c, settings, settings.dist, inner);
   });
-  return app;
+  return Object.assign(app, { close: () => events?.close() });
 }
 
 /** The path as it came, neither decoded nor put in order. */
@@ -116,30 +124,34 @@ function notFound(c: Context, { dist }: DeskSettings): Response {
  */
 export async function openDesk(settings: DeskSettings, port: number, host = '127.0.0.1'): Promise<Desk> {
   const last = port === 0 ? 0 : port + 99;
+  const app = deskApp(settings);
   for (let candidate = port; candidate <= last; candidate += 1) {
-    const desk = await listen(settings, candidate, host);
+    const desk = await listen(app, settings, candidate, host);
     if (desk !== null) return desk;
   }
+  app.close();
   throw new PlainError(`No port is free from ${port} to ${last}. Name another: PORT=8080 npm start`);
 }
 
 /** The desk on one port; null where the port is taken. */
-function listen(settings: DeskSettings, port: number, host: string): Promise<Desk | null> {
+function listen(app: DeskApp, { basePath }: DeskSettings, port: number, host: string): Promise<Desk | null> {
   return new Promise((done, failed) => {
-    const server: ServerType = serve({ fetch: deskApp(settings).fetch, port, hostname: host });
+    const server: ServerType = serve({ fetch: app.fetch, port, hostname: host });
     server.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'EADDRINUSE') done(null);
-      else failed(error);
+      if (error.code === 'EADDRINUSE') return done(null);
+      app.close();
+      failed(error);
     });
     server.on('listening', () => {
       const { port: open } = server.address() as AddressInfo;
       const name = host === '127.0.0.1' || host === '0.0.0.0' ? 'localhost' : host;
-      done({ url: `http://${name}:${open}${folderPath(settings.basePath)}`, close: () => closing(server) });
+      done({ url: `http://${name}:${open}${folderPath(basePath)}`, close: () => closing(server, app) });
     });
   });
 }
 
-function closing(server: ServerType): Promise<void> {
+function closing(server: ServerType, app: DeskApp): Promise<void> {
+  app.close();
   return new Promise((done) => {
     server.close(() => done());
     if ('closeAllConnections' in server) server.closeAllConnections();

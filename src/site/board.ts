@@ -8,6 +8,7 @@ import type { QuestionName } from '../../shared/board/topics.ts';
 import type { BoardFarm, BoardInput } from '../../shared/board/types.ts';
 import type { NutrientRow } from '../../shared/milk/composition.ts';
 import { flatten, type Words } from '../../shared/words/words.ts';
+import { boardFingerprint } from '../farm/boardBook.ts';
 import { FACTS_DIR } from './facts.ts';
 import { openSite } from './site.ts';
 
@@ -23,11 +24,22 @@ function compositionTable(): NutrientRow[] {
   return table;
 }
 
-/** The board's input in a language. */
-export function boardInput(lang: string): BoardInput {
+function farmOnBoard(): BoardFarm {
   const { farm, book, ledger } = openSite();
   herd ??= boardFarm(farm, book, ledger);
-  return { ...herd, lang, composition: compositionTable() };
+  return herd;
+}
+
+/** The board's input in a language. */
+export function boardInput(lang: string): BoardInput {
+  return { ...farmOnBoard(), lang, composition: compositionTable() };
+}
+
+let mark: string | null = null;
+
+/** What the herd's numbers on the board's pages are told by from newer ones. */
+export function boardMark(): string {
+  return (mark ??= boardFingerprint(farmOnBoard()));
 }
 
 /** A question's entry and its words in a language. */

@@ -6,7 +6,8 @@ const ASKING_ms = 30_000;
 // A slow reader takes a minute for this many words, and is given three times as long.
 const SLOW_WORDS_PER_MIN = 60;
 const PATIENCE = 3;
-const SIGNS_OF_LIFE = ['pointerdown', 'keydown', 'scroll', 'wheel'] as const;
+/** What somebody does who is there. */
+export const SIGNS_OF_LIFE = ['pointerdown', 'keydown', 'scroll', 'wheel'] as const;
 
 /** Set on the page's root by what speaks or plays: the board does not ask while it is there. */
 export const BUSY = 'busy';

@@ -1,13 +1,19 @@
-// Wakes what every page of the board has: the level, the way down, home when alone, the lock.
+// Wakes what every page of the board has: the level, the way down, home when alone, the lock, the worker, live numbers.
 import { goHomeWhenAlone } from './alone.ts';
+import { keepBoard } from './keepBoard.ts';
 import { wakeLevel } from './level.ts';
+import { wakeListen } from './listen.ts';
+import { wakeLive } from './live.ts';
 import { lockBoard } from './locked.ts';
 import { wakePager } from './pager.ts';
 
-/** Called once on each page of the board. */
-export function wakeBoard(page: Document): void {
+/** Called once on each page of the board; `isBuilt` is false on a site that is only being worked on. */
+export function wakeBoard(page: Document, isBuilt: boolean): void {
   lockBoard(page);
   wakeLevel(page);
   wakePager(page);
   goHomeWhenAlone(page);
+  void keepBoard(page, isBuilt);
+  wakeLive(page, isBuilt);
+  void wakeListen(page, isBuilt);
 }

@@ -1,0 +1,108 @@
+// Takes the herd's new numbers from the desk while a page stands open, where there is a desk.
+import type { BoardFarm } from '../../../../shared/board/types.ts';
+import { watchRest } from './atRest.ts';
+import { askWorker, NEW_SITE } from './keepBoard.ts';
+
+/** Sent on the document when the page has changed to new numbers; its detail is the BoardFarm. */
+export const LIVE = 'board:live';
+
+/** What the desk sends of a milk book. */
+interface LiveBook {
+  readonly fingerprint: string;
+  readonly farm: BoardFarm;
+}
+
+const QUIET_ms = 3000;
+const LOOK_AGAIN_ms = 500;
+const SOONEST_ms = 5000;
+const LATEST_ms = 600_000;
+
+/** Opens the desk's stream where there is one, and else asks again, ever more rarely. */
+export function wakeLive(page: Document, isBuilt: boolean): void {
+  const view = page.defaultView;
+  const { boardBase, book } = page.body.dataset;
+  if (!isBuilt || !view || !boardBase || book === undefined) return;
+  const change = changer(page);
+  let stream: EventSource | null = null;
+  let pause_ms = SOONEST_ms;
+  let waiting = 0;
+  const close = () => {
+    view.clearTimeout(waiting);
+    stream?.close();
+    stream = null;
+  };
+  const later = () => {
+    close();
+    waiting = view.setTimeout(() => void open(), pause_ms);
+    pause_ms = Math.min(LATEST_ms, pause_ms * 2);
+  };
+  const open = async () => {
+    close();
+    if (!(await hasDesk(view))) return later();
+    close();
+    stream = new EventSource(`${boardBase}events?book=${page.body.dataset['book']}`);
+    stream.addEventListener('open', () => (pause_ms = SOONEST_ms));
+    stream.addEventListener('book', ({ data }: MessageEvent<string>) => change(JSON.parse(data) as LiveBook));
+    stream.addEventListener('site', () => page.dispatchEvent(new CustomEvent(NEW_SITE)));
+    // Left to itself it would ask a desk that has gone every few seconds, and complain each time.
+    stream.addEventListener('error', later);
+  };
+  view.addEventListener('pagehide', close);
+  view.addEventListener('pageshow', ({ persisted }) => persisted && void open());
+  if (page.readyState === 'complete') void open();
+  else view.addEventListener('load', () => void open(), { once: true });
+}
+
+/** Changes the page to the newest book that came, once nothing plays and nobody has touched it for a moment. */
+function changer(page: Document): (book: LiveBook) => void {
+  const restless = watchRest(page, 'untouched');
+  let next: LiveBook | null = null;
+  let isUnderWay = false;
+  const turn = async () => {
+    while (next !== null) {
+      const wait_ms = restless(QUIET_ms);
+      if (wait_ms > 0) {
+        await new Promise((done) => setTimeout(done, Math.min(wait_ms, LOOK_AGAIN_ms)));
+        continue;
+      }
+      const { fingerprint, farm } = next;
+      next = null;
+      if (fingerprint === page.body.dataset['book']) continue;
+      const show = await shower(page);
+      // It took a moment to fetch; meanwhile a child may have come.
+      if (restless(QUIET_ms) > 0) next ??= { fingerprint, farm };
+      else {
+        show?.(page, farm);
+        page.body.dataset['book'] = fingerprint;
+        page.dispatchEvent(new CustomEvent(LIVE, { detail: farm }));
+      }
+    }
+  };
+  return (book) => {
+    next = book;
+    if (isUnderWay) return;
+    isUnderWay = true;
+    // A page that cannot show the new numbers keeps the old ones whole.
+    void turn()
+      .catch(() => (next = null))
+      .finally(() => (isUnderWay = false));
+  };
+}
+
+/** How a page shows new numbers; null where it has none of its own. */
+async function shower(page: Document): Promise<((page: Document, farm: BoardFarm) => void) | null> {
+  if (!page.querySelector('main.answer, main.home')) return null;
+  const { liveShower } = await import('../live/showLive.ts');
+  return liveShower(page.documentElement.lang, page.body.dataset['boardBase'] ?? '/');
+}
+
+/** Whether the machine that serves the board sends events. The worker asks if there is one: in vain it asks quietly. */
+async function hasDesk({ navigator, location }: Window): Promise<boolean> {
+  if (!navigator.onLine) return false;
+  const worker = (navigator as Partial<Navigator>).serviceWorker?.controller;
+  if (worker) return (await askWorker(worker, { ask: 'desk' })) === true;
+  return fetch(location.href, { method: 'HEAD', cache: 'no-store' }).then(
+    ({ headers }) => headers.get('Pailside-Live') === 'yes',
+    () => false,
+  );
+}
