@@ -1,10 +1,15 @@
 // What an answer in the barn consists of: numbers and places, no words of any language.
+import type { DoeNeeds } from '../feed/needs.ts';
 import type { FiguresFile } from '../herd/figures.ts';
 import type { Doe, Kidding, UnitSystem, Use } from '../herd/types.ts';
 import type { WeekView } from '../herd/week.ts';
 import type { NutrientRow } from '../milk/composition.ts';
 import type { Slots } from '../words/words.ts';
 import type { BoardYear } from './boardYear.ts';
+import type { FoodPicture } from './foodPicture.ts';
+import type { GoatPicture } from './goatPicture.ts';
+import type { PailBook } from './pail/pailBook.ts';
+import type { KitchenPicture } from './kitchenPicture.ts';
 import type { QuestionName } from './topics.ts';
 
 /** What the farm's own records give to the board: plain JSON, so that the desk can send it to an open page. */
@@ -17,6 +22,10 @@ export interface BoardFarm {
   readonly does: readonly Doe[];
   readonly kiddings: readonly Kidding[];
   readonly year: BoardYear;
+  /** What each doe takes in a day. */
+  readonly needs: readonly DoeNeeds[];
+  /** The milkings to guess. */
+  readonly pail: PailBook;
 }
 
 /** Everything that the answers are computed from. */
@@ -85,6 +94,9 @@ export type Picture =
   | { readonly kind: 'does'; readonly does: readonly DoeJars[] }
   | { readonly kind: 'two-milks'; readonly pairs: readonly Pair[] }
   | { readonly kind: 'hands' }
+  | { readonly kind: 'kitchen'; readonly kitchen: KitchenPicture }
+  | { readonly kind: 'food'; readonly food: FoodPicture }
+  | { readonly kind: 'goats'; readonly goats: GoatPicture }
   | { readonly kind: 'road'; readonly parts: readonly { id: Use; share: number; amount: string }[] };
 
 /** An answer, or `missing` where the book cannot give it. */

@@ -48,7 +48,7 @@ export const insidePlaces: Readonly<Record<InsidePart, Place>> = {
   },
   rumen: {
     tip: [318, 206],
-    at: [330, 100],
+    at: [318, 112],
     side: 'above',
     ring: inStomach(
       '146,66! 196,30 268,18 346,22 414,46 446,92 440,128! 426,140 440,156! 448,190 420,222 352,240 270,242 200,230 160,204! 146,170 138,120',
@@ -82,7 +82,7 @@ export const insidePlaces: Readonly<Record<InsidePart, Place>> = {
   },
   blood: {
     tip: [416, 173],
-    at: [448, 76],
+    at: [486, 98],
     side: 'above',
     ring: '232,172 290,160 360,157 430,164 474,190 482,226 472,270 456,308 440,304 452,262 462,226 452,200 420,182 360,176 290,178 236,192',
   },
