@@ -9,13 +9,7 @@ import { tellTap, textsOf, type Told } from './told.ts';
 export type UdderPart = 'half' | 'cells' | 'cistern' | 'teat' | 'canal';
 
 /** The parts, from where milk is made to where it leaves; the whole half first. */
-export const UDDER_PARTS: readonly UdderPart[] = Object.freeze([
-  'half',
-  'cells',
-  'cistern',
-  'teat',
-  'canal',
-]);
+export const UDDER_PARTS: readonly UdderPart[] = Object.freeze(['half', 'cells', 'cistern', 'teat', 'canal']);
 
 /** What the page of the udder knows of the herd. */
 export interface UdderPartsPlan {

@@ -52,19 +52,25 @@ export function secondsOf({ scrubbed }: WashState): number {
   return HAND_PLACES.reduce((sum, place) => sum + scrubbed[place], 0);
 }
 
-/** All seconds at once, for a child who does not want to count; only where there is soap on the hands. */
-export function skipCount(state: WashState): WashState {
-  if (state.used !== 2) return state;
+/** Soapy hands that have been scrubbed at every place. */
+function allScrubbed(state: WashState): WashState {
   const scrubbed = Object.fromEntries(HAND_PLACES.map((place) => [place, SECONDS_A_PLACE]));
   return { ...state, scrubbed: scrubbed as WashState['scrubbed'] };
 }
 
+/** All seconds at once, for a child who does not want to count. Asked for only while hands are soapy. */
+export function washSkip(words: Words, state: WashState): WashChange {
+  return { state: allScrubbed(state), told: tellTap(words, 'barn.do.wash.scrubbed', true) };
+}
+
+/** The hands after a tap, and what the board says to it. */
+export interface WashChange {
+  readonly state: WashState;
+  readonly told: Told;
+}
+
 /** What a tap changes, and what the board says to it. */
-export function washTap(
-  words: Words,
-  state: WashState,
-  tapped: HandPlace | WashTool,
-): { readonly state: WashState; readonly told: Told } {
+export function washTap(words: Words, state: WashState, tapped: HandPlace | WashTool): WashChange {
   const isPlace = (HAND_PLACES as readonly string[]).includes(tapped);
   return isPlace ? scrub(words, state, tapped as HandPlace) : use(words, state, tapped as WashTool);
 }
@@ -96,8 +102,8 @@ const dryWhen = ({ used }: WashState, tool: WashTool) => (tool === 'dry' && used
 /** Everything that this page may say. */
 export function washSays(words: Words): string[] {
   const soapy: WashState = { ...DIRTY, used: 2 };
-  const states = [DIRTY, { ...DIRTY, used: 1 }, soapy, ...almost(), skipCount(soapy)];
-  const later = [3, 4].map((used) => ({ ...skipCount(soapy), used }));
+  const states = [DIRTY, { ...DIRTY, used: 1 }, soapy, ...almost(), allScrubbed(soapy)];
+  const later = [3, 4].map((used) => ({ ...allScrubbed(soapy), used }));
   const taps = [...states, ...later].flatMap((state) =>
     [...WASH_TOOLS, ...HAND_PLACES].map((tapped) => washTap(words, state, tapped).told),
   );
@@ -105,13 +111,16 @@ export function washSays(words: Words): string[] {
     say(words, 'barn.do.wash.ask'),
     say(words, 'barn.do.wash.scrubAsk'),
     say(words, 'barn.do.wash.done'),
+    say(words, 'barn.do.wash.skip'),
+    ...WASH_TOOLS.map((tool) => say(words, `barn.do.wash.tool.${tool}`)),
+    ...HAND_PLACES.map((place) => say(words, `barn.do.wash.place.${place}`)),
     ...textsOf(taps),
   ];
 }
 
 // The last second can fall on any place.
 const almost = (): WashState[] => {
-  const all = skipCount({ ...DIRTY, used: 2 });
+  const all = allScrubbed({ ...DIRTY, used: 2 });
   return HAND_PLACES.map((place) => ({
     ...all,
     scrubbed: { ...all.scrubbed, [place]: SECONDS_A_PLACE - 1 },

@@ -1,5 +1,6 @@
 // Whose kid is this: a kid with its mother's ears and coat, and three does of the herd to choose from.
 // That a kid has half of its traits from each parent is textbook heredity (from memory); here both parents are of one breed.
+import { isoDate } from '../../calendar/day.ts';
 import { doeLook, type DoeBreed, type DoeLook } from '../../drawing/doeLook.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
@@ -13,6 +14,8 @@ export interface Mother {
   /** As it is written in the list of does. */
   readonly breed: string;
   readonly look: DoeLook;
+  /** Kids of her last kidding that is over; null where the list does not say. */
+  readonly kids: number | null;
 }
 
 /** The does to choose from: no two of them have the same ears and coat. */
@@ -41,9 +44,15 @@ export function whoseKidPlan(input: BoardInput): WhoseKidPlan | null {
     if (look.breed === 'mixed' || breeds.has(look.breed) || seen.has(seenAs)) return [];
     seen.add(seenAs);
     breeds.add(look.breed);
-    return [{ id, name, breed, look }];
+    return [{ id, name, breed, look, kids: lastKids(input, id) }];
   });
   return does.length < CHOICES ? null : { does };
+}
+
+function lastKids({ kiddings, figures }: BoardInput, id: string): number | null {
+  const own = kiddings.filter(({ doe, day }) => doe === id && isoDate(day) <= figures.asOf);
+  const last = own.toSorted((a, b) => a.day - b.day).at(-1);
+  return last?.kids ? last.kids : null;
 }
 
 const signOf = ({ ears, coat }: DoeLook) => [ears, ...Object.values(coat)].join();
@@ -65,16 +74,19 @@ export function kidVerdict(words: Words, { mother }: KidRound, tapped: Mother): 
   return tellTap(words, `barn.do.whose-kid.other.${by}`, false, slots);
 }
 
+/** What is said last: how many kids the mother had, where the list says it, and that there is a father. */
+export function kidEnd(words: Words, { mother }: KidRound): string {
+  if (mother.kids === null) return say(words, 'barn.do.whose-kid.father');
+  return say(words, 'barn.do.whose-kid.kids', { name: mother.name, n: mother.kids });
+}
+
 /** Everything that this page may say. */
 export function whoseKidSays(words: Words, plan: WhoseKidPlan): string[] {
-  const taps = plan.does.flatMap((mother) =>
-    plan.does.map((tapped) =>
-      kidVerdict(words, { choices: plan.does, mother, kid: mother.look }, tapped),
-    ),
-  );
+  const rounds = plan.does.map((mother) => ({ choices: plan.does, mother, kid: mother.look }));
+  const taps = rounds.flatMap((round) => plan.does.map((tapped) => kidVerdict(words, round, tapped)));
   return [
     say(words, 'barn.do.whose-kid.ask'),
-    say(words, 'barn.do.whose-kid.father'),
+    ...new Set(rounds.map((round) => kidEnd(words, round))),
     ...textsOf(taps),
   ];
 }
