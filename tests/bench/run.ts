@@ -1,5 +1,6 @@
 // Measures the parts that are named, or all of them, and prints one table.
 import { cpus } from 'node:os';
+import { boardPart } from './board.ts';
 import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
 import { herdPart } from './herd.ts';
@@ -15,6 +16,7 @@ const PARTS: Readonly<Record<string, Part>> = {
   site: sitePart,
   paper: paperPart,
   packs: packsPart,
+  board: boardPart,
 };
 
 const asked = process.argv.slice(2);

@@ -6,7 +6,7 @@ import { pxPerMm, TARGET_MM } from '../../shared/board/mount.ts';
 import { LEVELS, type Level } from '../../shared/board/tell.ts';
 import { TOPICS } from '../../shared/board/topics.ts';
 import { cutText, faintText, sidewaysScroll, smallTargets, smallText, waysOut } from '../support/inPage.ts';
-import { beyondStage, coveredText, openDoors, touchFaults } from '../support/onBoard.ts';
+import { beyondPicture, beyondStage, coveredText, openDoors, touchFaults } from '../support/onBoard.ts';
 import { openPage, openVisit, pagePaths, type Visit } from '../support/openPages.ts';
 
 // A capital of 4.8 mm: Section 508, 402.4 (from memory). Andika's capital is 0.69 of its size, measured in the browser.
@@ -92,6 +92,7 @@ async function askAt(page: Page, path: string, level: Level, screen: Screen): Pr
   note('sideways', where, await page.evaluate(sidewaysScroll));
   note('cut', where, await page.evaluate(cutText));
   note('covered', where, await page.evaluate(coveredText));
+  note('covered', where, await page.evaluate(beyondPicture));
   if (screen.whole && !LONG.test(path)) note('beyond', where, await page.evaluate(beyondStage));
   if (screen.name === 'tall') note('contrast', where, await page.evaluate(faintText, LEAST_CONTRAST));
 }
@@ -128,7 +129,7 @@ describe('every page of the Barn board', () => {
     expect(found.beyond).toEqual([]);
   });
 
-  it('does not scroll sideways, cuts no text off and lays none under a target', () => {
+  it('does not scroll sideways, cuts no text off, lays none under a target and keeps each drawing in its place', () => {
     expect([...found.sideways, ...found.cut, ...found.covered]).toEqual([]);
   });
 

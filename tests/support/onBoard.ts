@@ -84,6 +84,26 @@ export function coveredText(): string[] {
   });
 }
 
+/** How far an answer's drawing reaches over the place that is left for it. */
+export function beyondPicture(): string[] {
+  const SLACK_px = 3;
+  return [...document.querySelectorAll<HTMLElement>('.picture')].flatMap((place) => {
+    const box = place.getBoundingClientRect();
+    const over = [...place.querySelectorAll('svg, p, li, span, text')].flatMap((one) => {
+      const part = one.getBoundingClientRect();
+      if (!one.checkVisibility() || part.width <= 1) return [];
+      const by = Math.max(
+        box.top - part.top,
+        part.bottom - box.bottom,
+        box.left - part.left,
+        part.right - box.right,
+      );
+      return by > SLACK_px ? [by] : [];
+    });
+    return over.length > 0 ? [`its drawing reaches ${Math.max(...over).toFixed(0)} px out of its place`] : [];
+  });
+}
+
 /** What a touch could open besides the board, or a page could listen with: fields to type in, other windows, frames, inline styles and scripts. */
 export function openDoors(): string[] {
   const doors = document.querySelectorAll(
