@@ -4,11 +4,33 @@ import type { ActivityName } from '../topics.ts';
 import type { BoardInput } from '../types.ts';
 import { pourPlan, pourSays, type PourPlan } from './pour.ts';
 import { stepsPlan, stepsSays, type StepsPlan } from './steps.ts';
+import { guessPlan, guessSays, type GuessPlan } from './guess.ts';
+import { cupsPlan, cupsSays, type CupsPlan } from './cups.ts';
+import { yearPlan, yearSays, type YearPlan } from './year.ts';
+import { twoMilksPlan, twoMilksSays, type TwoMilksPlan } from './twoMilks.ts';
+import { facesPlan, facesSays, type FacesPlan } from './faces.ts';
+import { menuPlan, menuSays, type MenuPlan } from './menu.ts';
+import { squeezePlan, squeezeSays, type SqueezePlan } from './squeeze.ts';
+import { washPlan, washSays, type WashPlan } from './wash.ts';
+import { udderPartsPlan, udderPartsSays, type UdderPartsPlan } from './udderParts.ts';
+import { whoseKidPlan, whoseKidSays, type WhoseKidPlan } from './whoseKid.ts';
+import { grassPlan, grassSays, type GrassPlan } from './grass.ts';
 
 /** The plans by the name of their activity. */
 export interface Plans {
   readonly pour: PourPlan;
   readonly steps: StepsPlan;
+  readonly guess: GuessPlan;
+  readonly cups: CupsPlan;
+  readonly year: YearPlan;
+  readonly 'two-milks': TwoMilksPlan;
+  readonly faces: FacesPlan;
+  readonly menu: MenuPlan;
+  readonly squeeze: SqueezePlan;
+  readonly wash: WashPlan;
+  readonly 'udder-parts': UdderPartsPlan;
+  readonly 'whose-kid': WhoseKidPlan;
+  readonly grass: GrassPlan;
 }
 
 /** A kind of thing to do. */
@@ -21,6 +43,17 @@ interface Doing<Plan> {
 const DOINGS: { readonly [Name in keyof Plans]: Doing<Plans[Name]> } = Object.freeze({
   pour: { plan: pourPlan, says: pourSays },
   steps: { plan: stepsPlan, says: stepsSays },
+  guess: { plan: guessPlan, says: guessSays },
+  cups: { plan: cupsPlan, says: cupsSays },
+  year: { plan: yearPlan, says: yearSays },
+  'two-milks': { plan: twoMilksPlan, says: twoMilksSays },
+  faces: { plan: facesPlan, says: facesSays },
+  menu: { plan: menuPlan, says: menuSays },
+  squeeze: { plan: squeezePlan, says: squeezeSays },
+  wash: { plan: washPlan, says: washSays },
+  'udder-parts': { plan: udderPartsPlan, says: udderPartsSays },
+  'whose-kid': { plan: whoseKidPlan, says: whoseKidSays },
+  grass: { plan: grassPlan, says: grassSays },
 });
 
 /** Names of what there is to do, in the board's order. */

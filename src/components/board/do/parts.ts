@@ -18,4 +18,15 @@ type Part<Name extends keyof Plans> = () => Promise<{ default: Component<DoProps
 export const PARTS: { readonly [Name in keyof Plans]: Part<Name> } = {
   pour: () => import('./Pour.svelte'),
   steps: () => import('./Steps.svelte'),
+  guess: () => import('./Guess.svelte'),
+  cups: () => import('./Cups.svelte'),
+  year: () => import('./Year.svelte'),
+  'two-milks': () => import('./TwoMilks.svelte'),
+  faces: () => import('./Faces.svelte'),
+  menu: () => import('./Menu.svelte'),
+  squeeze: () => import('./Squeeze.svelte'),
+  wash: () => import('./Wash.svelte'),
+  'udder-parts': () => import('./UdderParts.svelte'),
+  'whose-kid': () => import('./WhoseKid.svelte'),
+  grass: () => import('./Grass.svelte'),
 };

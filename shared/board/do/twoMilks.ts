@@ -1,0 +1,139 @@
+// Two milks on one scale: a guess whether goat's or cow's has more of something, then all milks of the table beside each other.
+import { nutrientOf, perCup, type NutrientRow } from '../../milk/composition.ts';
+import { decimalText, sizedText } from '../../quantity/show.ts';
+import { chanceOf } from '../../sheet/chance.ts';
+import { say, type Words } from '../../words/words.ts';
+import { COW_FOOD, GOAT_FOOD } from '../goatAndCow.ts';
+import type { BoardInput } from '../types.ts';
+import { textsOf, type Told } from './told.ts';
+
+/** A milk that the published table holds. */
+export type MilkName = 'goat' | 'cow' | 'sheep' | 'human';
+/** What a cup of it can be asked for. */
+export type MilkPart = 'protein' | 'fat' | 'sugar' | 'calcium' | 'vitaminA' | 'folate';
+
+/** One milk's amount in a cup. */
+export interface MilkBar {
+  readonly milk: MilkName;
+  readonly value: number;
+  /** As a whole number, and as exact as its size asks for. */
+  readonly whole: string;
+  readonly exact: string;
+}
+
+/** Something in milk, and how much of it a cup of each milk has. */
+export interface MilkScale {
+  readonly part: MilkPart;
+  readonly unit: string;
+  /** The scale's marks from 0, the last one at or above the largest amount. */
+  readonly marks: readonly number[];
+  /** Goat first, then cow, then the others that the table has. */
+  readonly bars: readonly MilkBar[];
+}
+
+/** All that can be compared. */
+export interface TwoMilksPlan {
+  readonly scales: readonly MilkScale[];
+}
+
+// Foods of USDA SR28: 01109 sheep's milk, 01107 mature human milk.
+const FOODS: readonly { readonly milk: MilkName; readonly food: string }[] = [
+  { milk: 'goat', food: GOAT_FOOD },
+  { milk: 'cow', food: COW_FOOD },
+  { milk: 'sheep', food: '01109' },
+  { milk: 'human', food: '01107' },
+];
+// Nutrient numbers of the same table; it has no lactose for goat's milk, so carbohydrate stands for sugar.
+const PARTS: readonly { readonly part: MilkPart; readonly no: string }[] = [
+  { part: 'protein', no: '203' },
+  { part: 'fat', no: '204' },
+  { part: 'sugar', no: '205' },
+  { part: 'calcium', no: '301' },
+  { part: 'vitaminA', no: '320' },
+  { part: 'folate', no: '417' },
+];
+
+/** What the table holds of both goat's and cow's milk, told apart by whole numbers; null where it holds none of it. */
+export function twoMilksPlan(input: BoardInput): TwoMilksPlan | null {
+  const scales = PARTS.flatMap(({ part, no }): MilkScale[] => {
+    const rows = FOODS.flatMap(({ milk, food }) => {
+      const row = nutrientOf(input.composition, food, no);
+      return row ? [{ milk, row }] : [];
+    });
+    const [goat, cow] = rows;
+    if (goat?.milk !== 'goat' || cow?.milk !== 'cow') return [];
+    const bars = rows.map(({ milk, row }) => barOf(milk, row, input.lang));
+    if (bars[0]?.whole === bars[1]?.whole) return [];
+    const largest = Math.max(...bars.map(({ value }) => value));
+    return [{ part, unit: goat.row.unit, marks: marksTo(largest), bars }];
+  });
+  return scales.length === 0 ? null : { scales };
+}
+
+function barOf(milk: MilkName, row: NutrientRow, lang: string): MilkBar {
+  const value = perCup(row);
+  return { milk, value, whole: decimalText(value, 0, lang), exact: sizedText(value, lang) };
+}
+
+/** Round marks from 0 that reach a number: steps of 1, 2 or 5 times a power of ten, five of them at most. */
+export function marksTo(largest: number): number[] {
+  for (let power = 10 ** Math.floor(Math.log10(largest) - 1); ; power *= 10) {
+    for (const digit of [1, 2, 5]) {
+      const step = digit * power;
+      const steps = Math.ceil(largest / step - 1e-9);
+      if (steps <= 5) return Array.from({ length: steps + 1 }, (_, place) => place * step);
+    }
+  }
+}
+
+/** What there is to choose from, in an order that the seed gives. */
+export function milkParts({ scales }: TwoMilksPlan, seed: number): MilkPart[] {
+  return chanceOf(`milks/${seed}`).shuffle(scales.map(({ part }) => part));
+}
+
+/** The scale of a part; throws where the plan has none. */
+export function scaleOf({ scales }: TwoMilksPlan, part: MilkPart): MilkScale {
+  const scale = scales.find((one) => one.part === part);
+  if (!scale) throw new Error(`The plan has no scale of "${part}".`);
+  return scale;
+}
+
+/** Which of goat's and cow's milk has more of it. */
+export function richerMilk({ bars: [goat, cow] }: MilkScale): 'goat' | 'cow' {
+  return (goat?.value ?? 0) > (cow?.value ?? 0) ? 'goat' : 'cow';
+}
+
+/** What the board says after a guess; that one milk is no safe swap for the other stands on the page all the time. */
+export function milksVerdict(words: Words, scale: MilkScale, guess: 'goat' | 'cow'): Told {
+  const right = guess === richerMilk(scale);
+  const [goat, cow] = scale.bars;
+  const slots = {
+    part: say(words, `barn.do.two-milks.part.${scale.part}`),
+    goat: goat?.whole ?? '',
+    cow: cow?.whole ?? '',
+    unit: say(words, `barn.do.two-milks.unit.${scale.unit}`),
+  };
+  const found = say(words, `barn.do.two-milks.${right ? 'right' : 'other'}.${richerMilk(scale)}`, slots);
+  return {
+    right,
+    text: `${found} ${say(words, `barn.do.two-milks.for.${scale.part}`)}`,
+    more: say(words, `barn.do.two-milks.more.${scale.part}`),
+  };
+}
+
+/** The question about a part. */
+export function milksAsk(words: Words, part: MilkPart): string {
+  return say(words, 'barn.do.two-milks.ask', { part: say(words, `barn.do.two-milks.part.${part}`) });
+}
+
+/** Everything that this page may say. */
+export function twoMilksSays(words: Words, { scales }: TwoMilksPlan): string[] {
+  return [
+    say(words, 'barn.do.two-milks.choose'),
+    say(words, 'barn.do.two-milks.allergy'),
+    ...scales.flatMap((scale) => [
+      milksAsk(words, scale.part),
+      ...textsOf([milksVerdict(words, scale, 'goat'), milksVerdict(words, scale, 'cow')]),
+    ]),
+  ];
+}
