@@ -34,7 +34,7 @@ export function inGuessParts(volume_mL: number, part: GuessPart): number {
 }
 
 /**
- * A number of parts, to the half of a part: whole cups and halves, or liters in quarters; `n` chooses the plural.
+ * A number of parts, to the half of a part: whole cups and halves, or liters in quarters; `n` is its number.
  * @example partsTold(9, 'cup', 'en') // => { n: 9, text: '9' }
  * @example partsTold(3, 'half-L', 'en') // => { n: 1.5, text: '1½' }
  */
@@ -52,8 +52,7 @@ export function partsExact(parts: number, part: GuessPart, lang: string): { n: n
 function finely(parts: number, part: GuessPart, lang: string, per: 2 | 4): { n: number; text: string } {
   const perUnit = (PARTS[part].perUnit * per) as 2 | 4;
   const steps = wholeParts(parts * per);
-  // Less than one of a thing is told in the singular: half a cup.
-  return { n: steps > 0 && steps <= perUnit ? 1 : steps / perUnit, text: mixedText(steps, perUnit, lang) };
+  return { n: steps / perUnit, text: mixedText(steps, perUnit, lang) };
 }
 
 /** A row of amounts to guess from, in parts: `count` of them from `from`, each `stride` more. */

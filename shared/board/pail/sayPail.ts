@@ -1,5 +1,6 @@
 // What "Guess the pail" says: after a guess, and when the pail is known.
 import { dayNumber, weekday } from '../../calendar/day.ts';
+import { wholeParts } from '../../quantity/show.ts';
 import { say, type Words } from '../../words/words.ts';
 import type { Level } from '../tell.ts';
 import {
@@ -50,11 +51,17 @@ export function amountText(words: Words, parts: number, part: GuessPart): string
 }
 
 function unitText(words: Words, { n, text }: { n: number; text: string }, part: GuessPart): string {
-  return `${text} ${say(words, `barn.unit.${partUnit(part)}`, { n })}`;
+  const unit = partUnit(part);
+  // Less than one is told in the singular, and "a quarter of a cup" in some languages with a word between.
+  if (/^[¼½¾]$/.test(text))
+    return say(words, `barn.pail.${text === '½' ? 'half' : 'quarters'}.${unit}`, { amount: text });
+  return `${text} ${say(words, `barn.unit.${unit}`, { n })}`;
 }
 
-const exactText = (words: Words, parts: number, part: GuessPart) =>
-  unitText(words, partsExact(parts, part, words.lang), part);
+/** A number of parts as exactly as the book has it, with its unit: "6¼ cups". */
+export function exactText(words: Words, parts: number, part: GuessPart): string {
+  return unitText(words, partsExact(parts, part, words.lang), part);
+}
 
 /** When a milking is, as a child says it: "on Friday morning". */
 export function whenText(words: Words, { date, milking }: Pick<AskedMilking, 'date' | 'milking'>): string {
@@ -99,14 +106,17 @@ export function outcomeTexts(
   level: Level,
   { part, guesses, middle, truth }: PailOutcome,
 ): string[] {
-  const near = nearness(middle, truth);
   const few = guesses.length < FEW_GUESSES;
-  if (level === 'younger')
+  if (level === 'younger') {
+    // The youngest read whole cups, and hear how near these two numbers are.
+    const whole = wholeParts(truth);
     return [
-      say(words, 'barn.pail.truth', { amount: amountText(words, Math.round(truth), part) }),
+      say(words, 'barn.pail.truth', { amount: amountText(words, whole, part) }),
       say(words, 'barn.pail.middle', { amount: amountText(words, middle, part) }),
-      say(words, `barn.pail.younger.${few ? 'few' : near}`),
+      say(words, `barn.pail.younger.${few ? 'few' : nearness(middle, whole)}`),
     ];
+  }
+  const near = nearness(middle, truth);
   const off = say(words, `barn.pail.off.${sideOf(middle, truth)}`, {
     off: exactText(words, Math.abs(middle - truth), part),
   });

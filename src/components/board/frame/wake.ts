@@ -1,6 +1,8 @@
 // Wakes what every page of the board has: the level, the way down, home when alone, the lock, the worker, live numbers.
 import { goHomeWhenAlone } from './alone.ts';
 import { keepBoard } from './keepBoard.ts';
+import { countVisit } from './counts.ts';
+import { wakeFarmKey } from './farmKey.ts';
 import { wakeLevel } from './level.ts';
 import { wakeListen } from './listen.ts';
 import { wakeLive } from './live.ts';
@@ -11,6 +13,8 @@ import { wakePager } from './pager.ts';
 export function wakeBoard(page: Document, isBuilt: boolean): void {
   lockBoard(page);
   wakeLevel(page);
+  countVisit(page);
+  wakeFarmKey(page);
   wakePager(page);
   goHomeWhenAlone(page);
   void keepBoard(page, isBuilt);
