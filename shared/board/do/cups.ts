@@ -1,11 +1,6 @@
 // How many children can have a cup: jars of one day's milk, a guess, and then the children come with their cups.
-import { childrenServed } from '../../drawing/childrenServed.ts';
-import { UNIT_ML } from '../../quantity/units.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
-import { dayAmount, dayUnit, jarAmount, jarScale, SERVING_ML, servings } from '../shown.ts';
-import type { BoardInput } from '../types.ts';
-import { dayMeans } from './dayMeans.ts';
 import { textsOf, type Told } from './told.ts';
 
 /** A day's milk to share out. */
@@ -33,54 +28,8 @@ export interface CupsPlan {
   readonly rounds: readonly CupsRound[];
 }
 
-/** Most figures that are drawn, and figures that come at one tap. */
-export const MOST_FIGURES = 24;
+// Taps until all are served, so that nobody taps all day.
 const MOST_TAPS = 4;
-const MOST_JARS = 12;
-const MOST_DOES = 3;
-
-/** The herd's last day and the days of a few does; null where no milk is left for a cup. */
-export function cupsPlan(input: BoardInput): CupsPlan | null {
-  const { week, jar_mL } = input;
-  const lastDay = week.days.findLast(({ rows }) => rows > 0);
-  const isHerd = week.does.filter(({ milkings }) => milkings.length > 0).length > 1;
-  const alone = chanceOf(`cups/${week.window?.to ?? ''}`).shuffle(dayMeans(input)).slice(0, MOST_DOES);
-  const rounds = [
-    ...(lastDay && isHerd ? [{ name: '', mL: lastDay.total_mL }] : []),
-    ...alone.map(({ doe, mean_mL }) => ({ name: doe.name, mL: mean_mL })),
-  ].flatMap(({ name, mL }) => {
-    const round = roundOf(input, name, mL);
-    return round ? [round] : [];
-  });
-  const perJar = jar_mL / SERVING_ML;
-  const isEven = Math.abs(perJar - Math.round(perJar)) < 1e-6;
-  if (rounds.length === 0) return null;
-  return {
-    unit: dayUnit(input) === 'L' ? 'L' : 'cup',
-    perJar: isEven ? Math.round(perJar) : null,
-    rounds,
-  };
-}
-
-function roundOf(input: BoardInput, name: string, mL: number): CupsRound | null {
-  const { n, text } = dayAmount(input, mL);
-  // Shared out from the amount that is shown, so that sixteen cups are enough for sixteen.
-  const shown_mL = n * UNIT_ML[dayUnit(input)].valueOf();
-  const children = servings(shown_mL);
-  if (children < 1) return null;
-  const jarEach = jarScale(shown_mL, input.jar_mL, MOST_JARS);
-  const jars = shown_mL / (input.jar_mL * jarEach);
-  return {
-    name,
-    amount: text,
-    n,
-    jarsText: jarAmount(input, shown_mL).text,
-    fills: Array.from({ length: Math.ceil(jars - 1e-9) }, (_, place) => Math.min(1, jars - place)),
-    jarEach,
-    children,
-    each: childrenServed(children, MOST_FIGURES).each,
-  };
-}
 
 /** A round and the numbers of children to guess from, about half and double of each other. */
 export function cupsRound(
@@ -118,7 +67,7 @@ export function cupsSlots(words: Words, plan: CupsPlan, round: CupsRound) {
   return {
     name: round.name,
     n: round.children,
-    amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: round.n })}`,
+    amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: Math.max(1, round.n) })}`,
     jars: round.jarsText,
     each: round.each,
     perJar: plan.perJar ?? 0,

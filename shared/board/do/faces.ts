@@ -1,14 +1,12 @@
 // Who is who: a few does of the herd, told apart by ears, coat and age; and how old one is.
-import { doeLook, type DoeLook } from '../../drawing/doeLook.ts';
-import { dateText } from '../../quantity/show.ts';
+import type { DoeLook } from '../../drawing/doeLook.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
-import type { BoardInput } from '../types.ts';
 import { CHOICES, choicesAround } from './choicesAround.ts';
 import { textsOf, type Told } from './told.ts';
 
 /** What a doe can be told by, the plainest first; `years` is her age. */
-const TRAITS = ['ears', 'coat', 'pattern', 'horns', 'wattles', 'beard', 'years'] as const;
+export const TRAITS = ['ears', 'coat', 'pattern', 'horns', 'wattles', 'beard', 'years'] as const;
 /** One of these. */
 export type Trait = (typeof TRAITS)[number];
 
@@ -25,7 +23,7 @@ export interface FaceDoe {
   /** As it is written in the list of does; may be empty. */
   readonly breed: string;
   readonly look: DoeLook;
-  /** Date of birth and whole years on the page's day; null where the farm does not say. */
+  /** Date of birth in words and whole years on the page's day; null where the farm does not say. */
   readonly born: string | null;
   readonly years: number | null;
   /** What tells her from every doe of the plan, but for those in `like`. */
@@ -38,55 +36,6 @@ export interface FaceDoe {
 export interface FacesPlan {
   readonly does: readonly FaceDoe[];
   readonly rounds: readonly { readonly kind: 'who' | 'age'; readonly doe: string }[];
-}
-
-const MOST_DOES = 5;
-
-/** Up to five does; null where nothing can be asked: none that differ, and no date of birth. */
-export function facesPlan(input: BoardInput): FacesPlan | null {
-  const chance = chanceOf(`faces/${input.week.asOf}`);
-  const few = input.does.length > MOST_DOES ? chance.shuffle(input.does).slice(0, MOST_DOES) : input.does;
-  const seen = few.map(({ id, name, breed, born }): Seen => {
-    const known = born !== null && born <= input.week.asOf;
-    const years = known ? yearsBetween(born, input.week.asOf) : null;
-    return { id, name, breed, look: doeLook(breed, id), born: known ? born : null, years };
-  });
-  const does = seen.map((doe): FaceDoe => ({ ...doe, ...cluesOf(doe, seen) }));
-  const rounds = does.flatMap(({ id, like, years }) => [
-    ...(like.length < does.length - 1 ? [{ kind: 'who' as const, doe: id }] : []),
-    ...(years === null ? [] : [{ kind: 'age' as const, doe: id }]),
-  ]);
-  return rounds.length === 0 ? null : { does, rounds };
-}
-
-type Seen = Omit<FaceDoe, 'clues' | 'like'>;
-
-/** Whole years from one ISO date to another, birthdays counted on the day itself. */
-export function yearsBetween(from: string, to: string): number {
-  const years = Number(to.slice(0, 4)) - Number(from.slice(0, 4));
-  return to.slice(5) < from.slice(5) ? years - 1 : years;
-}
-
-function valueOf({ look, years }: Seen, trait: Trait): string | number | null {
-  if (trait === 'years') return years;
-  if (trait === 'ears') return look.ears;
-  if (trait === 'coat') return look.coat.base;
-  if (trait === 'pattern') return look.coat.pattern;
-  return look[trait] ? 'yes' : 'no';
-}
-
-// Each clue must leave fewer does than before; the first that leaves none ends the search.
-function cluesOf(doe: Seen, all: readonly Seen[]): { clues: Clue[]; like: string[] } {
-  const clues: Clue[] = [];
-  let left = all.filter(({ id }) => id !== doe.id);
-  for (const trait of TRAITS) {
-    const value = valueOf(doe, trait);
-    const alike = left.filter((other) => valueOf(other, trait) === value);
-    if (value === null || alike.length === left.length) continue;
-    clues.push({ trait, value });
-    left = alike;
-  }
-  return { clues, like: left.map(({ id }) => id) };
 }
 
 /** A round as it is shown. */
@@ -131,7 +80,9 @@ export function clueText(words: Words, { trait, value }: Clue): string {
 
 /** What is asked in a round. */
 export function facesAsk(words: Words, { kind, doe }: Pick<FacesShown, 'kind' | 'doe'>): string {
-  return kind === 'who' ? say(words, 'barn.do.faces.ask') : say(words, 'barn.do.faces.age', { name: doe.name });
+  return kind === 'who'
+    ? say(words, 'barn.do.faces.ask')
+    : say(words, 'barn.do.faces.age', { name: doe.name });
 }
 
 /** What the board says after a tap on a doe or an age. */
@@ -143,8 +94,7 @@ export function facesVerdict(
 ): Told {
   const found = guess === right ? 'right' : 'other';
   if (kind === 'age') {
-    const born = doe.born === null ? '' : dateText(doe.born, words.lang);
-    const slots = { name: doe.name, n: doe.years ?? 0, born };
+    const slots = { name: doe.name, n: doe.years ?? 0, born: doe.born ?? '' };
     const more = say(words, 'barn.do.faces.born.more', slots);
     return { right: guess === right, text: say(words, `barn.do.faces.born.${found}`, slots), more };
   }

@@ -69,7 +69,11 @@ export function menuVerdict(words: Words, thing: MenuThing): Told {
 
 /** What the board says once everything on the menu is found. */
 export function menuDone(words: Words): Told {
-  return { right: true, text: say(words, 'barn.do.menu.done.short'), more: say(words, 'barn.do.menu.done.more') };
+  return {
+    right: true,
+    text: say(words, 'barn.do.menu.done.short'),
+    more: say(words, 'barn.do.menu.done.more'),
+  };
 }
 
 /** Everything that this page may say. */

@@ -1,12 +1,7 @@
 // Pour a day's milk into jars: first a guess how many jars it takes, then cup by cup, or all at once.
-import { UNIT_ML } from '../../quantity/units.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
-import { middleDoe } from '../howMuch.ts';
-import { dayAmount, dayUnit, jarAmount } from '../shown.ts';
-import type { BoardInput } from '../types.ts';
 import { choicesAround } from './choicesAround.ts';
-import { dayMeans } from './dayMeans.ts';
 import { textsOf, type Told } from './told.ts';
 
 /** One doe's day, to be poured. */
@@ -35,33 +30,6 @@ export interface PourPlan {
   readonly rounds: readonly PourRound[];
 }
 
-const MOST_DIPS = 40;
-const MOST_JARS = 9;
-const ROUNDS = 4;
-
-/** Mean days of the doe in the middle and of a few others; null where no doe's day is known, or none fits on the page. */
-export function pourPlan(input: BoardInput): PourPlan | null {
-  const middle = middleDoe(input);
-  if (!middle) return null;
-  const unit = dayUnit(input) === 'L' ? 'L' : 'cup';
-  const dip_mL = UNIT_ML[unit].valueOf() * (unit === 'L' ? 0.5 : 1);
-  const others = dayMeans(input).filter(({ doe }) => doe.id !== middle.doe.id);
-  const rounds = [middle, ...others].flatMap(({ doe, mean_mL }) => {
-    const { n, text } = dayAmount(input, mean_mL);
-    const dips = Math.round((n * UNIT_ML[unit].valueOf()) / dip_mL);
-    // What is shown is poured: sixteen cups fill two jars of eight, whatever the exact mean.
-    const poured_mL = dips * dip_mL;
-    const needed = Math.ceil(poured_mL / input.jar_mL - 1e-9);
-    if (dips < 1 || dips > MOST_DIPS || needed > MOST_JARS) return [];
-    const jars = jarAmount(input, poured_mL);
-    return [
-      { name: doe.name, doe: doe.id, dips, amount: text, n, jars: jars.n, jarsText: jars.text, needed },
-    ];
-  });
-  if (rounds.length === 0) return null;
-  return { dip_mL, jar_mL: input.jar_mL, unit, rounds: rounds.slice(0, ROUNDS) };
-}
-
 /** A round and the numbers of jars to guess from. Each next turn takes the next doe; the seed picks the first. */
 export function pourRound(
   plan: PourPlan,
@@ -84,7 +52,10 @@ export function pourVerdict(words: Words, plan: PourPlan, round: PourRound, gues
   const slots = pourSlots(words, plan, round);
   const dips = plan.jar_mL / plan.dip_mL;
   const even = Math.abs(dips - Math.round(dips)) < 1e-9;
-  const more = say(words, `barn.do.pour.why.${even ? 'even' : 'uneven'}`, { ...slots, dips: Math.round(dips) });
+  const more = say(words, `barn.do.pour.why.${even ? 'even' : 'uneven'}`, {
+    ...slots,
+    dips: Math.round(dips),
+  });
   return { right: found === 'right', text: say(words, `barn.do.pour.${found}`, slots), more };
 }
 
@@ -105,7 +76,7 @@ export function pourSlots(words: Words, plan: PourPlan, round: PourRound) {
   return {
     name: round.name,
     n: round.needed,
-    amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: round.n })}`,
+    amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: Math.max(1, round.n) })}`,
     jars: round.jarsText,
   };
 }

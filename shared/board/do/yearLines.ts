@@ -2,7 +2,7 @@
 import type { YearMonth } from './year.ts';
 
 /** The plot: its left edge, the width of a month, and the heights of no milk and of the most; y grows downwards. */
-export const YEAR_PLOT = Object.freeze({ left: 14, step: 60, base: 330, top: 50 });
+export const YEAR_PLOT = Object.freeze({ left: 14, step: 60, base: 290, top: 50 });
 
 /** A run of months that follow one another: its upper line, and the whole area down to the base. */
 export interface YearLine {
