@@ -20,14 +20,15 @@ export interface SoundText {
 }
 
 const BOARD = /^(?:[a-z]{2,3}(?:-[\w-]+)?\/)?barn\/(?:.*\/)?index\.html$/;
-const { isElementNode, isTextNode } = defaultTreeAdapter;
 
 /** Sees what the parser of the build has made of a page. */
 export const PARSED: Sight<Node> = {
-  textOf: (node) => (isTextNode(node) ? node.value : null),
-  nameOf: (node) => (isElementNode(node) ? node.tagName : ''),
+  textOf: (node) => (defaultTreeAdapter.isTextNode(node) ? node.value : null),
+  nameOf: (node) => (defaultTreeAdapter.isElementNode(node) ? node.tagName : ''),
   attributeOf: (node, name) =>
-    isElementNode(node) ? (node.attrs.find((one) => one.name === name)?.value ?? null) : null,
+    defaultTreeAdapter.isElementNode(node)
+      ? (node.attrs.find((one) => one.name === name)?.value ?? null)
+      : null,
   within: (node) => ('childNodes' in node ? node.childNodes : []),
 };
 

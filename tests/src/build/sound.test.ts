@@ -242,6 +242,15 @@ describe("a farm's own recordings", () => {
 });
 
 describe('a build', () => {
+  it('takes a farm folder with recordings in it, and builds again when one is added', async () => {
+    const { world: small, heard: told } = smallWorld(ownFolder());
+    expect(await build(small, { unlessFresh: true })).toMatchObject({ ok: true, fresh: false });
+    writeFiles(small.places.farm, { 'recordings/en/welcome.jtx3bbw5.mp3': 'her voice' });
+    expect(await build(small, { unlessFresh: true })).toMatchObject({ ok: true, fresh: false });
+    expect(await build(small, { unlessFresh: true })).toMatchObject({ ok: true, fresh: true });
+    expect(told.complaints).toEqual([]);
+  });
+
   it('hands on what was said of the sounds, and notes what to look at', async () => {
     const { world: small, heard: told } = smallWorld(ownFolder());
     const making = {
