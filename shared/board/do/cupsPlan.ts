@@ -11,6 +11,8 @@ import { dayMeans } from './dayMeans.ts';
 export const MOST_FIGURES = 24;
 const MOST_JARS = 12;
 const MOST_DOES = 3;
+// More than a farm of a thousand does: a slip in the book, and too wide for a block.
+const MOST_CHILDREN = 9999;
 
 /** The herd's last day and the days of a few does; null where no milk is left for a cup. */
 export function cupsPlan(input: BoardInput): CupsPlan | null {
@@ -42,7 +44,7 @@ function roundOf(input: BoardInput, name: string, mL: number): CupsRound | null 
   // Shared out from the amount that is shown, so that sixteen cups are enough for sixteen.
   const shown_mL = n * UNIT_ML[dayUnit(input)].valueOf();
   const children = servings(shown_mL);
-  if (children < 1) return null;
+  if (children < 1 || children > MOST_CHILDREN) return null;
   const jarEach = jarScale(shown_mL, input.jar_mL, MOST_JARS);
   const jars = shown_mL / (input.jar_mL * jarEach);
   return {
