@@ -56,7 +56,15 @@ export function winter(input: BoardInput): Answer {
       columns: ['amount'],
       rows: [],
       missing: 0,
-      facts: ['short-day-breeder', 'gestation', 'peak-weeks', 'lactation-length', 'dry-off', 'once-a-year'],
+      facts: [
+        'short-day-breeder',
+        'gestation',
+        'peak-weeks',
+        'lactation-length',
+        'dry-off',
+        'once-a-year',
+        'kids-with-mother',
+      ],
       table: null,
     },
   };
