@@ -1,5 +1,5 @@
 // Why are the pupils oblong? Told by how much of the circle around her a goat sees at once.
-import type { Answer, BoardInput } from './types.ts';
+import type { Answer } from './types.ts';
 
 /** A full circle, in degrees and in the slices of a clock. */
 const CIRCLE = Object.freeze({ deg: 360, slices: 12 });
@@ -17,18 +17,17 @@ export function slicesOf(angle_deg: number): number {
 }
 
 /** The slices of a clock that a goat sees at once: the middle of the range that is told. The same for every herd. */
-export function eyes(input: BoardInput): Answer {
+export function eyes(): Answer {
   const { least, most } = GOAT_VIEW_DEG;
   const middle = (least + most) / 2;
   const n = slicesOf(middle);
   const person = slicesOf(PERSON_VIEW_DEG);
   const slice_deg = CIRCLE.deg / CIRCLE.slices;
-  const first = input.does[0];
   return {
     name: 'eyes',
     missing: false,
     live: false,
-    face: first ? { id: first.id, name: first.name, breed: first.breed } : null,
+    face: null,
     number: String(n),
     slots: {
       n,
