@@ -34,7 +34,7 @@ export const udderPlaces: Readonly<Record<UdderPart, Place>> = {
   },
   teat: {
     tip: [516, 452],
-    at: [562, 452],
+    at: [544, 458],
     side: 'right',
     ring: '450,384! 468,430 474,480 480,516 494,532 510,516 514,480 522,430 536,378!',
   },
