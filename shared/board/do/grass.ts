@@ -1,8 +1,7 @@
 // Follow the grass to the milk: tap the next place on its way through the doe.
 // The way is textbook anatomy (from memory); the four chambers: Cornell University, 4-H dairy goat pages.
 import { say, type Words } from '../../words/words.ts';
-import type { BoardInput } from '../types.ts';
-import { daySlots, middleDay, type DoeDay } from './doeDay.ts';
+import { daySlots, type DayPlan } from './doeDay.ts';
 import { tellTap, textsOf, type Told } from './told.ts';
 
 /** A place on the way. */
@@ -23,18 +22,8 @@ export const GRASS_WAY: readonly GrassPlace[] = Object.freeze([
 /** Each place once, as the drawing shows them. */
 export const GRASS_PLACES: readonly GrassPlace[] = Object.freeze([...new Set(GRASS_WAY)]);
 
-/** What the page of the grass knows of the herd. */
-export interface GrassPlan {
-  readonly day: DoeDay | null;
-}
-
-/** The plan of any week. */
-export function grassPlan(input: BoardInput): GrassPlan {
-  return { day: middleDay(input) };
-}
-
 /** What the board says when a place is tapped and the grass has already been at `done` places of its way. */
-export function grassVerdict(words: Words, plan: GrassPlan, done: number, tapped: GrassPlace): Told {
+export function grassVerdict(words: Words, plan: DayPlan, done: number, tapped: GrassPlace): Told {
   if (tapped === GRASS_WAY[done]) {
     const again = GRASS_WAY.indexOf(tapped) < done ? 'Again' : '';
     if (tapped !== 'pail') return tellTap(words, `barn.do.grass.right.${tapped}${again}`, true);
@@ -47,7 +36,7 @@ export function grassVerdict(words: Words, plan: GrassPlan, done: number, tapped
 }
 
 /** Everything that this page may say. */
-export function grassSays(words: Words, plan: GrassPlan): string[] {
+export function grassSays(words: Words, plan: DayPlan): string[] {
   const taps = GRASS_WAY.flatMap((_, done) =>
     GRASS_PLACES.map((tapped) => grassVerdict(words, plan, done, tapped)),
   );

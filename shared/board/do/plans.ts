@@ -4,7 +4,9 @@ import type { ActivityName } from '../topics.ts';
 import type { BoardInput } from '../types.ts';
 import { pourSays, type PourPlan } from './pour.ts';
 import { pourPlan } from './pourPlan.ts';
-import { stepsPlan, stepsSays, type StepsPlan } from './steps.ts';
+import { dayPlan } from './dayPlan.ts';
+import type { DayPlan } from './doeDay.ts';
+import { stepsSays } from './steps.ts';
 import { guessSays, type GuessPlan } from './guess.ts';
 import { guessPlan } from './guessPlan.ts';
 import { cupsSays, type CupsPlan } from './cups.ts';
@@ -16,27 +18,27 @@ import { twoMilksPlan } from './twoMilksPlan.ts';
 import { facesSays, type FacesPlan } from './faces.ts';
 import { facesPlan } from './facesPlan.ts';
 import { menuPlan, menuSays, type MenuPlan } from './menu.ts';
-import { squeezePlan, squeezeSays, type SqueezePlan } from './squeeze.ts';
+import { squeezeSays } from './squeeze.ts';
 import { washPlan, washSays, type WashPlan } from './wash.ts';
-import { udderPartsPlan, udderPartsSays, type UdderPartsPlan } from './udderParts.ts';
+import { udderPartsSays } from './udderParts.ts';
 import { whoseKidPlan, whoseKidSays, type WhoseKidPlan } from './whoseKid.ts';
-import { grassPlan, grassSays, type GrassPlan } from './grass.ts';
+import { grassSays } from './grass.ts';
 
 /** The plans by the name of their activity. */
 export interface Plans {
   readonly pour: PourPlan;
-  readonly steps: StepsPlan;
+  readonly steps: DayPlan;
   readonly guess: GuessPlan;
   readonly cups: CupsPlan;
   readonly year: YearPlan;
   readonly 'two-milks': TwoMilksPlan;
   readonly faces: FacesPlan;
   readonly menu: MenuPlan;
-  readonly squeeze: SqueezePlan;
+  readonly squeeze: DayPlan;
   readonly wash: WashPlan;
-  readonly 'udder-parts': UdderPartsPlan;
+  readonly 'udder-parts': DayPlan;
   readonly 'whose-kid': WhoseKidPlan;
-  readonly grass: GrassPlan;
+  readonly grass: DayPlan;
 }
 
 /** A kind of thing to do. */
@@ -48,18 +50,18 @@ interface Doing<Plan> {
 
 const DOINGS: { readonly [Name in keyof Plans]: Doing<Plans[Name]> } = Object.freeze({
   pour: { plan: pourPlan, says: pourSays },
-  steps: { plan: stepsPlan, says: stepsSays },
+  steps: { plan: dayPlan, says: stepsSays },
   guess: { plan: guessPlan, says: guessSays },
   cups: { plan: cupsPlan, says: cupsSays },
   year: { plan: yearPlan, says: yearSays },
   'two-milks': { plan: twoMilksPlan, says: twoMilksSays },
   faces: { plan: facesPlan, says: facesSays },
   menu: { plan: menuPlan, says: menuSays },
-  squeeze: { plan: squeezePlan, says: squeezeSays },
+  squeeze: { plan: dayPlan, says: squeezeSays },
   wash: { plan: washPlan, says: washSays },
-  'udder-parts': { plan: udderPartsPlan, says: udderPartsSays },
+  'udder-parts': { plan: dayPlan, says: udderPartsSays },
   'whose-kid': { plan: whoseKidPlan, says: whoseKidSays },
-  grass: { plan: grassPlan, says: grassSays },
+  grass: { plan: dayPlan, says: grassSays },
 });
 
 /** Names of what there is to do, in the board's order. */

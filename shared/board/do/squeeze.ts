@@ -1,8 +1,7 @@
 // Milk one teat by hand, finger by finger: which order brings the milk out, and why another does not.
 // The order of the fingers is common practice, no source.
 import { say, type Words } from '../../words/words.ts';
-import type { BoardInput } from '../types.ts';
-import { daySlots, middleDay, type DoeDay } from './doeDay.ts';
+import { daySlots, type DayPlan } from './doeDay.ts';
 import { tellTap, textsOf, type Told } from './told.ts';
 
 /** What a hand can do at the teat. `top` is thumb and first finger together. */
@@ -19,16 +18,6 @@ export const SQUEEZE_IN_ORDER: readonly Squeeze[] = Object.freeze([
 /** Everything that can be tapped: the fingers from the top down, then the whole hand. */
 export const SQUEEZE_TAPS: readonly Squeeze[] = Object.freeze([...SQUEEZE_IN_ORDER, 'pull']);
 
-/** What the page of the squeeze knows of the herd. */
-export interface SqueezePlan {
-  readonly day: DoeDay | null;
-}
-
-/** The plan of any week. */
-export function squeezePlan(input: BoardInput): SqueezePlan {
-  return { day: middleDay(input) };
-}
-
 /** What happens in the drawing after a tap. */
 export interface SqueezeTold extends Told {
   /** Steps of the squeeze that are done now; 0 again after the hand has let go. */
@@ -38,7 +27,7 @@ export interface SqueezeTold extends Told {
 }
 
 /** What the board says and shows when `tapped` is tapped after `done` right steps of this squeeze (0..4). */
-export function squeezeVerdict(words: Words, plan: SqueezePlan, done: number, tapped: Squeeze): SqueezeTold {
+export function squeezeVerdict(words: Words, plan: DayPlan, done: number, tapped: Squeeze): SqueezeTold {
   const said = (key: string, right: boolean) => tellTap(words, `barn.do.squeeze.${key}`, right);
   const place = SQUEEZE_IN_ORDER.indexOf(tapped);
   if (tapped === 'pull') return { ...said('wrong.pull', false), done, flow: 'none' };
@@ -59,7 +48,7 @@ export function squeezeVerdict(words: Words, plan: SqueezePlan, done: number, ta
 }
 
 /** Everything that this page may say. */
-export function squeezeSays(words: Words, plan: SqueezePlan): string[] {
+export function squeezeSays(words: Words, plan: DayPlan): string[] {
   const taps = SQUEEZE_IN_ORDER.flatMap((_, done) =>
     SQUEEZE_TAPS.map((tapped) => squeezeVerdict(words, plan, done, tapped)),
   );

@@ -2,8 +2,7 @@
 // The order is common practice, no source; the sheets' shorter order (shared/tasks/milkingSteps.ts) is part of it.
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
-import type { BoardInput } from '../types.ts';
-import { daySlots, middleDay, type DoeDay } from './doeDay.ts';
+import { daySlots, type DayPlan } from './doeDay.ts';
 import { tellTap, textsOf, type Told } from './told.ts';
 
 /** A step of a milking. */
@@ -21,17 +20,6 @@ export const STEPS_IN_ORDER: readonly MilkingStep[] = Object.freeze([
   'chill',
 ]);
 
-/** What the page of the steps knows of the herd. */
-export interface StepsPlan {
-  /** A doe's day in the pail; null where the book has none. */
-  readonly day: DoeDay | null;
-}
-
-/** The plan of any week: the steps are the same in all of them. */
-export function stepsPlan(input: BoardInput): StepsPlan {
-  return { day: middleDay(input) };
-}
-
 /** The steps as they lie mixed before a child; never in their right order. Any seed gives a mix. */
 export function stepsMixed(seed: number): MilkingStep[] {
   const mixed = chanceOf(`steps-${seed}`).shuffle(STEPS_IN_ORDER);
@@ -40,7 +28,7 @@ export function stepsMixed(seed: number): MilkingStep[] {
 }
 
 /** What the board says when `tapped` is tapped and `done` steps are already in order. */
-export function stepsVerdict(words: Words, plan: StepsPlan, done: number, tapped: MilkingStep): Told {
+export function stepsVerdict(words: Words, plan: DayPlan, done: number, tapped: MilkingStep): Told {
   const next = STEPS_IN_ORDER[done];
   if (tapped !== next) return tellTap(words, `barn.do.steps.later.${laterKey(tapped, next)}`, false);
   if (tapped !== 'milk') return tellTap(words, `barn.do.steps.right.${tapped}`, true);
@@ -56,7 +44,7 @@ function laterKey(tapped: MilkingStep, next: MilkingStep | undefined): string {
 }
 
 /** Everything that this page may say. */
-export function stepsSays(words: Words, plan: StepsPlan): string[] {
+export function stepsSays(words: Words, plan: DayPlan): string[] {
   const taps = STEPS_IN_ORDER.flatMap((_, done) =>
     STEPS_IN_ORDER.slice(done).map((step) => stepsVerdict(words, plan, done, step)),
   );

@@ -1,8 +1,7 @@
 // Find the parts of the udder: the board names one, a child taps it in the cut-open drawing.
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
-import type { BoardInput } from '../types.ts';
-import { daySlots, middleDay, type DoeDay } from './doeDay.ts';
+import { daySlots, type DayPlan } from './doeDay.ts';
 import { tellTap, textsOf, type Told } from './told.ts';
 
 /** A part of the udder, as the drawing shows it. */
@@ -10,16 +9,6 @@ export type UdderPart = 'half' | 'cells' | 'cistern' | 'teat' | 'canal';
 
 /** The parts, from where milk is made to where it leaves; the whole half first. */
 export const UDDER_PARTS: readonly UdderPart[] = Object.freeze(['half', 'cells', 'cistern', 'teat', 'canal']);
-
-/** What the page of the udder knows of the herd. */
-export interface UdderPartsPlan {
-  readonly day: DoeDay | null;
-}
-
-/** The plan of any week. */
-export function udderPartsPlan(input: BoardInput): UdderPartsPlan {
-  return { day: middleDay(input) };
-}
 
 /** The parts in the order in which they are asked for. Any seed gives one. */
 export function udderPartsAsked(seed: number): UdderPart[] {
@@ -33,13 +22,13 @@ export function udderPartsVerdict(words: Words, asked: UdderPart, tapped: UdderP
 }
 
 /** What is said when all parts are found: the way of a doe's own milk, where the book knows one. */
-export function udderPartsEnd(words: Words, plan: UdderPartsPlan): string {
+export function udderPartsEnd(words: Words, plan: DayPlan): string {
   const { key, slots } = daySlots(words, plan.day);
   return say(words, `barn.do.udder-parts.done.${key}`, slots);
 }
 
 /** Everything that this page may say. */
-export function udderPartsSays(words: Words, plan: UdderPartsPlan): string[] {
+export function udderPartsSays(words: Words, plan: DayPlan): string[] {
   const taps = UDDER_PARTS.flatMap((asked) =>
     UDDER_PARTS.map((tapped) => udderPartsVerdict(words, asked, tapped)),
   );

@@ -74,9 +74,9 @@ export function kidVerdict(words: Words, { mother }: KidRound, tapped: Mother): 
   return tellTap(words, `barn.do.whose-kid.other.${by}`, false, slots);
 }
 
-/** What is said last: how many kids the mother had, where the list says it, and that there is a father. */
-export function kidEnd(words: Words, { mother }: KidRound): string {
-  if (mother.kids === null) return say(words, 'barn.do.whose-kid.father');
+/** What is said last: how many kids the mother had; null where the list does not say it. */
+export function kidEnd(words: Words, { mother }: KidRound): string | null {
+  if (mother.kids === null) return null;
   return say(words, 'barn.do.whose-kid.kids', { name: mother.name, n: mother.kids });
 }
 
@@ -86,7 +86,7 @@ export function whoseKidSays(words: Words, plan: WhoseKidPlan): string[] {
   const taps = rounds.flatMap((round) => plan.does.map((tapped) => kidVerdict(words, round, tapped)));
   return [
     say(words, 'barn.do.whose-kid.ask'),
-    ...new Set(rounds.map((round) => kidEnd(words, round))),
+    ...new Set(rounds.flatMap((round) => kidEnd(words, round) ?? [])),
     ...textsOf(taps),
   ];
 }

@@ -1,10 +1,10 @@
 // The way of the grass, against a map of which place leads to which.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dayPlan } from '../../../../shared/board/do/dayPlan.ts';
 import {
   GRASS_PLACES,
   GRASS_WAY,
-  grassPlan,
   grassSays,
   grassVerdict,
   type GrassPlace,
@@ -44,7 +44,7 @@ describe('the way of the grass', () => {
         caseArb,
         fc.array(fc.constantFrom(...GRASS_PLACES), { maxLength: 60 }),
         ({ book, asOf }, taps) => {
-          const plan = grassPlan(boardInputOf(book, asOf));
+          const plan = dayPlan(boardInputOf(book, asOf));
           for (const words of BOTH) {
             const says = grassSays(words, plan);
             const been: GrassPlace[] = [];
@@ -74,7 +74,7 @@ describe('the way of the grass', () => {
   it("ends with a doe's own day where the book has one", () => {
     const week = dates('2026-05-14', '2026-05-20');
     const book = bookOf(['ash 2026-02-01 weaned 2026-04-01'], twice('ash', week, '1.5 L'));
-    const plan = grassPlan(boardInputOf(book, day('2026-05-20')));
+    const plan = dayPlan(boardInputOf(book, day('2026-05-20')));
     const [en, es] = BOTH;
     expect(grassVerdict(en!, plan, 8, 'pail').text).toBe('Yes! That is 3 liters a day from ash.');
     expect(grassVerdict(es!, plan, 8, 'pail').text).toBe('¡Sí! ash da 3 litros al día.');

@@ -1,10 +1,10 @@
 // Milking by hand against a small model of a teat: milk leaves below only when the way up is shut and the way down is open.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dayPlan } from '../../../../shared/board/do/dayPlan.ts';
 import {
   SQUEEZE_IN_ORDER,
   SQUEEZE_TAPS,
-  squeezePlan,
   squeezeSays,
   squeezeVerdict,
   type Squeeze,
@@ -13,7 +13,7 @@ import { bookOf, day } from '../../../support/bookOf.ts';
 import { BOTH, boardInputOf } from '../../../support/boardInput.ts';
 import { caseArb } from '../../../support/randomBook.ts';
 
-const EMPTY = squeezePlan(boardInputOf(bookOf([]), day('2026-05-20')));
+const EMPTY = dayPlan(boardInputOf(bookOf([]), day('2026-05-20')));
 const [en] = BOTH;
 
 /** Where pressing a finger sends the milk of a teat whose fingers `shut` are shut, from the top down. */
@@ -57,7 +57,7 @@ describe('a squeeze', () => {
     const taps = fc.array(fc.constantFrom<Squeeze>(...SQUEEZE_TAPS), { maxLength: 40 });
     fc.assert(
       fc.property(caseArb, taps, ({ book, asOf }, tapped) => {
-        const plan = squeezePlan(boardInputOf(book, asOf));
+        const plan = dayPlan(boardInputOf(book, asOf));
         for (const words of BOTH) {
           const says = squeezeSays(words, plan);
           let done = 0;

@@ -1,10 +1,10 @@
 // The steps of a milking: their order by the reasons between them, and every tap explained.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dayPlan } from '../../../../shared/board/do/dayPlan.ts';
 import {
   STEPS_IN_ORDER,
   stepsMixed,
-  stepsPlan,
   stepsSays,
   stepsVerdict,
   type MilkingStep,
@@ -69,7 +69,7 @@ describe('a tap on a step, for any book', () => {
   it('is right when all before it is done, and is explained in both languages', () => {
     fc.assert(
       fc.property(caseArb, fc.constantFrom('us' as const, 'metric' as const), ({ book, asOf }, units) => {
-        const plan = stepsPlan(boardInputOf(book, asOf, units));
+        const plan = dayPlan(boardInputOf(book, asOf, units));
         for (const words of BOTH) {
           const says = stepsSays(words, plan);
           for (let done = 0; done < STEPS_IN_ORDER.length; done += 1)

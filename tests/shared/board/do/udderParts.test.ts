@@ -1,11 +1,11 @@
 // The parts of the udder: each is asked for once, and every tap is told what it hit.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dayPlan } from '../../../../shared/board/do/dayPlan.ts';
 import {
   UDDER_PARTS,
   udderPartsAsked,
   udderPartsEnd,
-  udderPartsPlan,
   udderPartsSays,
   udderPartsVerdict,
 } from '../../../../shared/board/do/udderParts.ts';
@@ -38,7 +38,7 @@ describe('the parts of the udder', () => {
   it('are asked and told from the list, for any book', () => {
     fc.assert(
       fc.property(caseArb, ({ book, asOf }) => {
-        const plan = udderPartsPlan(boardInputOf(book, asOf));
+        const plan = dayPlan(boardInputOf(book, asOf));
         for (const words of BOTH) {
           const says = udderPartsSays(words, plan);
           expect(says).toContain(udderPartsEnd(words, plan));

@@ -109,7 +109,8 @@ describe('whose kid', () => {
         const round = kidRound(plan, seed);
         for (const words of BOTH) {
           const says = whoseKidSays(words, plan);
-          expect(says).toContain(kidEnd(words, round));
+          const end = kidEnd(words, round);
+          if (end !== null) expect(says).toContain(end);
           for (const doe of round.choices) {
             const { right, text, more } = kidVerdict(words, round, doe);
             expect(right).toBe(doe.id === round.mother.id);
