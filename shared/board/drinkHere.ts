@@ -15,7 +15,7 @@ const FACTS = Object.freeze([
 
 /** A temperature of the law's table in the farm's scale. */
 export function heatText({ units }: Pick<BoardInput, 'units'>, row: HeatRow): string {
-  return units === 'us' ? `${row.at_F} °F` : `${row.at_C} °C`;
+  return units === 'us' ? `${row.at_F}\u00a0°F` : `${row.at_C}\u00a0°C`;
 }
 
 /** How long milk is held at the coolest row of the pasteurizing table, and at the row that dairies use; the same in every book. */

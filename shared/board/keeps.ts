@@ -12,7 +12,7 @@ const FACTS = ['raw-waits', 'milk-keeps', 'yogurt-keeps', 'hard-cheese-keeps', '
 
 /** A temperature of the cold as the farm's pages tell it: the printed pair of 40 °F and 4 °C. */
 export function fridgeText({ units }: Pick<BoardInput, 'units'>): string {
-  return units === 'us' ? '40 °F' : '4 °C';
+  return units === 'us' ? '40\u00a0°F' : '4\u00a0°C';
 }
 
 /** Days that pasteurized milk keeps in the cold, beside other kinds; a date where the book has a day of milk. */

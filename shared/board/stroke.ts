@@ -1,5 +1,5 @@
 // May I pet the goats, and what then? Told by the seconds that washing takes.
-import type { Answer, BoardInput } from './types.ts';
+import type { Answer } from './types.ts';
 
 /**
  * Least seconds of washing hands with soap and running water. Source: US Centers for Disease Control and
@@ -10,7 +10,7 @@ export const WASH_S = 20;
 export const YOUNG_YEARS = 5;
 
 /** The seconds of washing; the same in every book. */
-export function stroke(_input: BoardInput): Answer {
+export function stroke(): Answer {
   return {
     name: 'stroke',
     missing: false,

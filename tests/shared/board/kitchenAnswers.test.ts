@@ -110,9 +110,9 @@ describe('how long milk keeps', () => {
   });
 
   it('names no date in an empty book, and the cold in the farm’s scale', () => {
-    expect(answer('keeps', bookOf([]))).toMatchObject({ variants: { concrete: 'plain' }, slots: { fridge: '4 °C', made: '' } });
+    expect(answer('keeps', bookOf([]))).toMatchObject({ variants: { concrete: 'plain' }, slots: { fridge: '4\u00a0°C', made: '' } });
     // The printed pair of the US Food and Drug Administration: 40 °F, 4 °C.
-    expect(answer('keeps', bookOf([]), { units: 'us' }).slots['fridge']).toBe('40 °F');
+    expect(answer('keeps', bookOf([]), { units: 'us' }).slots['fridge']).toBe('40\u00a0°F');
   }); // prettier-ignore
 });
 
@@ -121,10 +121,10 @@ describe('drinking here', () => {
     // Code of Federal Regulations, title 21, sections 131.3 and 1240.61.
     expect(answer('drink-here', bookOf([]), { units: 'us' })).toMatchObject({
       number: '30',
-      slots: { hot: '145 °F', hotter: '161 °F', seconds: 15 },
+      slots: { hot: '145\u00a0°F', hotter: '161\u00a0°F', seconds: 15 },
       picture: { kitchen: { minutes: 30 } },
     });
-    expect(answer('drink-here', bookOf([])).slots).toMatchObject({ hot: '63 °C', hotter: '72 °C' });
+    expect(answer('drink-here', bookOf([])).slots).toMatchObject({ hot: '63\u00a0°C', hotter: '72\u00a0°C' });
   });
 
   it('and every page of milk leans on the fact that raw milk makes people ill', () => {
