@@ -2,6 +2,7 @@
 import { isoDate } from '../calendar/day.ts';
 import { phaseOn, phaseSpans } from '../herd/expected.ts';
 import { dateText } from '../quantity/show.ts';
+import { NIGHTS_APART_DAYS, WITH_KIDS_DAYS } from '../year/defaults.ts';
 import type { KidPlace } from './goatPicture.ts';
 import { birthsOfYear, countSum, dayOf, doeNamed, kidsOf, kidYear, type KnownBirth } from './herdOn.ts';
 import type { Answer, BoardInput } from './types.ts';
@@ -9,14 +10,21 @@ import type { Answer, BoardInput } from './types.ts';
 const PLACES: readonly KidPlace[] = ['mother', 'apart', 'bottle', 'weaned'];
 
 /**
- * Where the kids of a birth are on a day, as far as the row tells: a row with neither `apart` nor `weaned` is of kids
- * reared by bottle, from the day after their birth on; how long they are given it, no row tells.
+ * Days after which bottle kids count as weaned, since no row says when: the longest that other kids commonly
+ * get milk. Facts `kids-with-mother` and `nights-apart`: common practice, no source.
+ */
+export const BOTTLE_DAYS = WITH_KIDS_DAYS + NIGHTS_APART_DAYS.high;
+
+/**
+ * Where the kids of a birth are on a day. A row with neither `apart` nor `weaned` is of kids reared by bottle, from
+ * the day after their birth on.
  */
 export function kidPlace(birth: KnownBirth, asOf: number): KidPlace {
   const phase = phaseOn(phaseSpans([birth]), asOf);
   if (phase === 'with kids') return 'mother';
-  if (birth.apart === null && birth.weaned === null) return 'bottle';
-  return phase === 'nights apart' ? 'apart' : 'weaned';
+  if (phase === 'nights apart') return 'apart';
+  const onBottle = birth.apart === null && birth.weaned === null;
+  return onBottle && asOf - birth.day <= BOTTLE_DAYS ? 'bottle' : 'weaned';
 }
 
 /** The kids of the year and where they are; the headline speaks of the place of more than half of them. */
@@ -34,7 +42,13 @@ export function whereKids(input: BoardInput): Answer {
     live: false,
     face: null,
     number: n === 0 ? '' : String(n),
-    slots: { n, year: kidYear(input), mothers: new Set(births.map(({ doe }) => doe)).size, weaned },
+    slots: {
+      n,
+      year: kidYear(input),
+      mothers: new Set(births.map(({ doe }) => doe)).size,
+      weaned,
+      bottle: BOTTLE_DAYS,
+    },
     variants: { headline: most },
     concrete: weaned,
     picture: { kind: 'goats', goats: { what: 'kids', places } },

@@ -37,7 +37,10 @@ describe('where the kids are', () => {
     };
     // With mother, apart at night, bottle, weaned.
     expect(at('2026-05-20')).toEqual({ number: '8', kids: [3, 2, 1, 2] });
-    expect(at('2026-12-08')).toEqual({ number: '8', kids: [0, 0, 1, 7] });
+    expect(at('2026-12-08')).toEqual({ number: '8', kids: [0, 0, 0, 8] });
+    // Bottle kids count as weaned after three and eight weeks, the longest common span; no row dates it.
+    expect(at('2026-06-17').kids[2]).toBe(1);
+    expect(at('2026-06-18').kids[2]).toBe(0);
     expect(at('2026-04-01')).toEqual({ number: '3', kids: [3, 0, 0, 0] });
   });
 
