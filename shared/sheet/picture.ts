@@ -88,6 +88,8 @@ export interface DotPlotPicture {
   readonly values: readonly Shown[];
   /** Most dots on one place, for the height. */
   readonly most: number;
+  /** Length of a step on paper where a ruler should find it; else the axis is as long as its place. */
+  readonly step_mm?: number;
 }
 /** Points over days, with a line where there is one. */
 export interface ScatterPicture {

@@ -17,41 +17,44 @@ export interface ShownCounts {
   readonly total: number | null;
 }
 
+// With less room than this between the least that it may be and the next count, one kept back would hide nothing.
+const LEAST_NEXT = 2 * LEAST_SHOWN;
+const LEAST_WIDTH = 2;
+
 /**
- * Hides counts under five. Where a reader could compute one of them from the total and what else is shown, the
- * smallest of the shown counts are kept back until no reader can; where that does not help, the total is. The reader
- * is taken to know all of these rules. The usual name for it is complementary (secondary) cell suppression; source:
- * Federal Committee on Statistical Methodology, Statistical Policy Working Paper 22 (from memory).
+ * Hides counts under five. Beside them the smallest of the other counts is kept back, and the total stands only where
+ * each hidden count could still have three values or more. Which of this is done follows from what is shown alone, so
+ * that knowing the rules tells a reader nothing more. The usual name for it is complementary (secondary) cell
+ * suppression; source: Federal Committee on Statistical Methodology, Statistical Policy Working Paper 22 (from memory).
  */
 export function hideSmall(counts: readonly number[]): ShownCounts {
   const total = counts.reduce((sum, one) => sum + one, 0);
   const shown = counts.filter((one) => one >= LEAST_SHOWN).toSorted((a, b) => a - b);
-  for (let back = 0; back <= shown.length; back += 1) {
-    // Of equal counts all go or none, so that which one went tells nothing.
-    if (back > 0 && shown[back] === shown[back - 1]) continue;
-    const rest = shown.slice(back);
-    const hiddenSum = total - rest.reduce((sum, one) => sum + one, 0);
-    const few = counts.length - shown.length;
-    if (isSafe(few, back, hiddenSum, rest[0] ?? null))
-      return { counts: counts.map((one) => shownAs(one, rest[0] ?? Infinity)), total };
-  }
-  return { counts: counts.map((one) => shownAs(one, LEAST_SHOWN)), total: null };
+  const few = counts.length - shown.length;
+  const [least, next] = shown;
+  if (few === 0) return { counts: counts.map((one) => shownAs(one)), total };
+  // No larger count to hide behind: then there is no total, and nothing more to keep back.
+  if (least === undefined || next === undefined || next < LEAST_NEXT)
+    return { counts: counts.map((one) => shownAs(one)), total: null };
+  const back = counts.indexOf(least);
+  const hiddenSum = counts.reduce(
+    (sum, one, place) => (one < LEAST_SHOWN || place === back ? sum + one : sum),
+    0,
+  );
+  return {
+    counts: counts.map((one, place) => (place === back ? { as: 'kept back' } : shownAs(one))),
+    total: isWide(few, hiddenSum, next) ? total : null,
+  };
 }
 
-function shownAs(count: number, least: number): Shown {
-  if (count < LEAST_SHOWN) return { as: 'few' };
-  return count >= least ? { as: 'count', count } : { as: 'kept back' };
+function shownAs(count: number): Shown {
+  return count < LEAST_SHOWN ? { as: 'few' } : { as: 'count', count };
 }
 
-/**
- * Whether no hidden small count can be told: some 0 to 4 each, others 5 or more and under the least shown one, which
- * together make a known sum.
- */
-function isSafe(few: number, back: number, sum: number, leastShown: number | null): boolean {
-  if (few === 0) return true;
+/** Whether each of `few` counts of 0 to 4 may have three values, where they and one of 5 up to, not with, `next` make a sum. */
+function isWide(few: number, sum: number, next: number): boolean {
   const most = LEAST_SHOWN - 1;
-  const backMost = back === 0 ? 0 : leastShown === null ? Infinity : back * (leastShown - 1);
-  const lower = Math.max(0, sum - most * (few - 1) - backMost);
-  const upper = Math.min(most, sum - LEAST_SHOWN * back);
-  return upper > lower;
+  const lower = Math.max(0, sum - most * (few - 1) - (next - 1));
+  const upper = Math.min(most, sum - LEAST_SHOWN);
+  return upper - lower >= LEAST_WIDTH;
 }
