@@ -1,5 +1,5 @@
 // A day's milk of the doe in the middle, as a thing to do speaks of it.
-import { say, type Words } from '../../words/words.ts';
+import { say, type Slots, type Words } from '../../words/words.ts';
 
 /** One doe's mean day in words and numbers. */
 export interface DoeDay {
@@ -16,7 +16,7 @@ export interface DayPlan {
 }
 
 /** Fills `{name}` and `{amount}` of a text, and chooses its key: `withDoe` where a doe's day is known, else `plain`. */
-export function daySlots(words: Words, day: DoeDay | null) {
+export function daySlots(words: Words, day: DoeDay | null): { key: string; slots: Slots } {
   if (day === null) return { key: 'plain', slots: {} };
   const unit = say(words, `barn.unit.${day.unit}`, { n: day.n });
   return { key: 'withDoe', slots: { name: day.name, amount: `${day.amount} ${unit}` } };

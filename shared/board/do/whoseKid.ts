@@ -55,7 +55,7 @@ function lastKids({ kiddings, figures }: BoardInput, id: string): number | null 
   return last?.kids ? last.kids : null;
 }
 
-const signOf = ({ ears, coat }: DoeLook) => [ears, ...Object.values(coat)].join();
+const signOf = ({ ears, coat }: DoeLook) => [ears, coat.pattern, coat.base, coat.marks, coat.ears].join();
 
 /** The round of a seed. With `not` another mother than that one is taken. */
 export function kidRound(plan: WhoseKidPlan, seed: number, not?: string): KidRound {
