@@ -10,7 +10,7 @@ import type { GuessDoe, GuessPlan, GuessRound, GuessWhy } from './guess.ts';
 
 const MOST_PAIRS = 5;
 const MOST_ALONE = 3;
-const MOST_JARS = 3;
+const MOST_JARS = 16;
 // Does of about the same weight do not differ by their size.
 const MUCH_LIGHTER = 0.75;
 const YOUNG_years = 3;

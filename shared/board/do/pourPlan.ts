@@ -6,8 +6,8 @@ import type { BoardInput } from '../types.ts';
 import { dayMeans } from './dayMeans.ts';
 import type { PourPlan } from './pour.ts';
 
-const MOST_DIPS = 40;
-const MOST_JARS = 9;
+const MOST_DIPS = 60;
+const MOST_JARS = 24;
 const ROUNDS = 4;
 
 /** Mean days of the doe in the middle and of a few others; null where no doe's day is known, or none fits on the page. */
