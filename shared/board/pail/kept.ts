@@ -55,7 +55,7 @@ function guessSet(kept: unknown): GuessSet | null {
       (count as number) <= MOST_GUESSES,
   );
   if (sound.length === 0) return null;
-  return { date, milking, doe, part, counts: Object.fromEntries(sound) as Record<string, number> };
+  return { date, milking, doe, part, counts: Object.fromEntries(sound) };
 }
 
 /** In order, newest first, without those that are too old. */
