@@ -52,6 +52,14 @@ export const HEADINGS = Object.freeze({
   milkings: 'date,milking,doe,amount,unit,use,note,entered',
 });
 
+// The part of README.txt on the voice of the Barn board.
+const OWN_VOICE = `recordings       only if you want your own voice on the Barn board: make this folder yourself, with a folder
+                 in it for each language (en, es). The page /recordings/ of your site lists every
+                 sentence with its key, and tells how to name a recording
+  say-as.txt     in such a folder: how the computer's voice shall say a name, one a line
+  Example:       Wren = Ren
+`;
+
 /** README.txt: what each column holds, with an example row for each table. */
 export function howToText(bookFile: string): string {
   return `HOW TO FILL THESE IN
@@ -107,12 +115,7 @@ milk-tests.csv   only if a laboratory tests your milk: make it yourself, one row
   scc            cells in a milliliter, in thousands: 850 for 850,000
   Example:       2026-05-19,clover,4.3,3.5,4.4,590
 
-recordings       only if you want your own voice on the Barn board: make this folder yourself, with a folder
-                 in it for each language (en, es). The page /recordings/ of your site lists every
-                 sentence with its key, and tells how to name a recording
-  say-as.txt     in such a folder: how the computer's voice shall say a name, one a line
-  Example:       Wren = Ren
-
+${OWN_VOICE}
 If something in these files cannot be right, nothing is built, and you get one list that says file,
 line and column, what is there, and what to do.
 `;
