@@ -1,5 +1,5 @@
 // What does a goat eat and drink in a day? Told by a doe of the herd in the middle of those whose need is known.
-import { dryFeed_kg, HAY_KG, WATER_BASE_L } from '../feed/intake.ts';
+import { DRY_FEED_PART, dryFeed_kg, HAY_KG, WATER_BASE_L, WATER_PER_MILK_LPERKG } from '../feed/intake.ts';
 import type { DoeNeeds } from '../feed/needs.ts';
 import type { Range } from '../feed/range.ts';
 import { MILK_DENSITY_KG_PER_L, UNIT_ML } from '../quantity/units.ts';
@@ -23,7 +23,6 @@ interface Day {
   readonly milk_L: number;
   readonly feed_kg: Range;
   readonly water_L: Range;
-  readonly grain_kg: Range | null;
 }
 
 /** Feed and water of the doe in the middle; of a grown doe by published figures where no weight is known. */
@@ -46,7 +45,7 @@ export function eatsAndDrinks(input: BoardInput): Answer {
       water: water.text,
       name: day.doe?.name ?? '',
       glasses,
-      grain: day.grain_kg ? rangeOf(day.grain_kg, us ? POUND_KG : 1, 2, input.lang) : '',
+      ...figuresSaid(input.lang),
     },
     variants: {
       unit: input.units,
@@ -92,7 +91,6 @@ function dayOf(input: BoardInput): Day {
     milk_L: dry ? 0 : milk_L,
     feed_kg: dry ? dryFeed_kg(needs.weight.weight_kg, 'dry') : needs.dryFeed_kg,
     water_L: dry ? WATER_BASE_L : (needs.water_L ?? WATER_BASE_L),
-    grain_kg: dry || !needs.milk.ok ? null : needs.concentrate_kg,
   };
 }
 
@@ -104,8 +102,26 @@ const TYPICAL: Day = Object.freeze({
   milk_L: 0,
   feed_kg: HAY_KG,
   water_L: WATER_BASE_L,
-  grain_kg: null,
 });
+
+/** The published figures that the words say: percents of weight, gallons, litres and hay. */
+function figuresSaid(lang: string): Record<string, string> {
+  const pct = (part: number) => String(wholeParts(part * 100));
+  const { milking, dry } = DRY_FEED_PART;
+  const told = ({ low, high }: Range, unit: number, places: number) =>
+    `${decimalText(low / unit, places, lang)}–${decimalText(high / unit, places, lang)}`;
+  return {
+    low: pct(milking.low),
+    high: pct(milking.high),
+    dryLow: pct(dry.low),
+    dryHigh: pct(dry.high),
+    perKg: decimalText(WATER_PER_MILK_LPERKG, 1, lang),
+    gal: told(WATER_BASE_L, GALLON_L, 0),
+    liters: told(WATER_BASE_L, 1, 1),
+    hayLb: told(HAY_KG, POUND_KG, 0),
+    hayKg: told(HAY_KG, 1, 1),
+  };
+}
 
 /** A range in parts of a unit, each end rounded, as a least and a most. */
 function rangeOf(range: Range, unit: number, partsPerUnit: 1 | 2, lang: string): string {
@@ -141,12 +157,12 @@ function stepsOf(day: Day, { units, lang }: BoardInput): ProofStep[] {
       { label: '', key: 'eats.hay', sum: `${weight(low)} – ${weight(high)}` },
       { label: '', key: 'eats.water', sum: `${volume(day.water_L.low)} – ${volume(day.water_L.high)}` },
     ];
-  const part = day.state === 'rests' ? ([0.02, 0.03] as const) : ([0.04, 0.05] as const);
+  const { low: least, high: most } = DRY_FEED_PART[day.state === 'rests' ? 'dry' : 'milking'];
   const milk_kg = day.milk_L * KG_PER_L;
   const forMilk_L = day.water_L.low - WATER_BASE_L.low;
   return [
-    { label: '', key: 'eats.least', sum: `${weight(day.weight_kg.low)} × ${part[0]} ≈ ${weight(low)}` },
-    { label: '', key: 'eats.most', sum: `${weight(day.weight_kg.high)} × ${part[1]} ≈ ${weight(high)}` },
+    { label: '', key: 'eats.least', sum: `${weight(day.weight_kg.low)} × ${least} ≈ ${weight(low)}` },
+    { label: '', key: 'eats.most', sum: `${weight(day.weight_kg.high)} × ${most} ≈ ${weight(high)}` },
     { label: '', key: 'eats.milk', sum: weight(milk_kg) },
     { label: '', key: 'eats.forMilk', sum: volume(forMilk_L) },
     { label: '', key: 'eats.water', sum: `${volume(WATER_BASE_L.low)} + ${volume(forMilk_L)} ≈ ${volume(day.water_L.low)}` }, // prettier-ignore

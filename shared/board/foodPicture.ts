@@ -36,6 +36,12 @@ export type FoodPicture =
     }
   | { readonly kind: 'fed'; readonly feed: Portions; readonly water: Portions }
   /** Cups or litres of blood for one of milk, drawn one by one. */
-  | { readonly kind: 'grass'; readonly blood: number; readonly unit: 'cup' | 'L' }
+  | {
+      readonly kind: 'grass';
+      readonly blood: number;
+      readonly unit: 'cup' | 'L';
+      /** Hours a day of chewing cud. */
+      readonly cud_h: number;
+    }
   /** Goats on the land of one cow: by the least of the tables, and by the most. */
   | { readonly kind: 'land'; readonly least: number; readonly most: number };

@@ -48,6 +48,7 @@ export function goatAndCow(input: BoardInput): Answer {
       n,
       cow: missing ? 0 : Math.round(cowWater.per_100g),
       cup_g: CUP_OF_MILK_G,
+      storeFat: nutrientOf(composition, COW_FOOD, '204')?.per_100g ?? '',
       factor,
     },
     variants: {},

@@ -16,6 +16,10 @@ export const BLOOD = Object.freeze({
   milk_mL: 3400,
   cow: 507,
 });
+/** Hours a day that a doe in milk chews cud, of an Alpine's 310 minutes. Source: LeShure and others 2016, Journal of Animal Science. */
+export const CUD_HOURS = 5;
+/** Hours until what is left of forage leaves a goat, of 38.7 to 41.1. Source: Hadjigeorgiou and others 2003 (abstract). */
+export const THROUGH_HOURS = 40;
 const MINUTES_A_DAY = 1440;
 
 /**
@@ -45,6 +49,8 @@ export function grassToMilk(input: BoardInput): Answer {
     slots: {
       n: BLOOD.told,
       upTo: BLOOD.upTo,
+      cud: CUD_HOURS,
+      hours: THROUGH_HOURS,
       least: whole(oneVein),
       most: whole(bothVeins),
       name: middle?.doe.name ?? '',
@@ -55,7 +61,7 @@ export function grassToMilk(input: BoardInput): Answer {
     concrete: blood,
     picture: {
       kind: 'food',
-      food: { kind: 'grass', blood: BLOOD.told, unit: input.units === 'us' ? 'cup' : 'L' },
+      food: { kind: 'grass', blood: BLOOD.told, unit: input.units === 'us' ? 'cup' : 'L', cud_h: CUD_HOURS },
     },
     proof: {
       figure: middle ? `doe.${middle.doe.id}.week.dailyMean` : null,

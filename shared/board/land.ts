@@ -1,8 +1,8 @@
 // Which takes more land, a goat or a cow? Per animal the cow, per milk about alike: both are told.
-import { goatAndCow as compared, type GoatCowRow } from '../feed/goatAndCow.ts';
+import { goatAndCow as compared, TYPICAL, type GoatCowRow } from '../feed/goatAndCow.ts';
 import { ANIMAL_UNIT_LB, ANIMAL_UNITS } from '../feed/land.ts';
 import { decimalText, rangeText, wholeParts } from '../quantity/show.ts';
-import type { Answer, BoardInput } from './types.ts';
+import type { Answer, BoardInput, ProofStep } from './types.ts';
 
 /**
  * Goats that graze like one cow, by three tables: a former federal rule, the handbook behind `ANIMAL_UNITS`, and a
@@ -40,6 +40,10 @@ export function land(input: BoardInput): Answer {
       does: does.length,
       cows,
       units: fixed(units),
+      goatKg: TYPICAL.goat.weight_kg,
+      goatMilk: TYPICAL.goat.milk_kg,
+      cowKg: TYPICAL.cow.weight_kg,
+      cowMilk: TYPICAL.cow.milk_kg,
       goatFeed: fixed(feed.goat.high),
       cowFeed: fixed(feed.cow.high),
       goatClimate: rangeText(climate.goat.low, climate.goat.high, lang),
@@ -50,19 +54,7 @@ export function land(input: BoardInput): Answer {
     picture: { kind: 'food', food: { kind: 'land', least, most } },
     proof: {
       figure: null,
-      steps: [
-        { label: '', key: 'land.federal', sum: String(GOATS_FOR_A_COW.federal) },
-        {
-          label: '',
-          key: 'land.handbook',
-          sum: `1 ÷ ${ANIMAL_UNITS.goat} ≈ ${fixed(GOATS_FOR_A_COW.handbook)}`,
-        },
-        { label: '', key: 'land.county', sum: String(GOATS_FOR_A_COW.county) },
-        { label: '', key: 'land.unit', sum: `${ANIMAL_UNIT_LB} lb` },
-        { label: '', key: 'land.herd', sum: `${does.length} × ${ANIMAL_UNITS.goat} = ${fixed(units)}` },
-        { label: '', key: 'land.goatFeed', sum: `${fixed(feed.goat.high)} kg` },
-        { label: '', key: 'land.cowFeed', sum: `${fixed(feed.cow.high)} kg` },
-      ],
+      steps: stepsOf(lang, does.length, feed),
       columns: [],
       rows: [],
       missing: 0,
@@ -70,6 +62,23 @@ export function land(input: BoardInput): Answer {
       table: null,
     },
   };
+}
+
+/** The tables side by side, the herd by the handbook, and the feed of a day shared over its milk. */
+function stepsOf(lang: string, does: number, feed: GoatCowRow): ProofStep[] {
+  const fixed = (value: number) => decimalText(value, 2, lang);
+  const perKg = (feed_kg: number, milk_kg: number) =>
+    `${fixed(feed_kg * milk_kg)} kg ÷ ${milk_kg} ≈ ${fixed(feed_kg)} kg`;
+  const { cow, goat } = ANIMAL_UNITS;
+  return [
+    { label: '', key: 'land.federal', sum: String(GOATS_FOR_A_COW.federal) },
+    { label: '', key: 'land.handbook', sum: `${cow} ÷ ${goat} ≈ ${fixed(GOATS_FOR_A_COW.handbook)}` },
+    { label: '', key: 'land.county', sum: String(GOATS_FOR_A_COW.county) },
+    { label: '', key: 'land.unit', sum: `${ANIMAL_UNIT_LB} lb` },
+    { label: '', key: 'land.herd', sum: `${does} × ${goat} = ${fixed(does * goat)}` },
+    { label: '', key: 'land.goatFeed', sum: perKg(feed.goat.high, TYPICAL.goat.milk_kg) },
+    { label: '', key: 'land.cowFeed', sum: perKg(feed.cow.high, TYPICAL.cow.milk_kg) },
+  ];
 }
 
 function rowOf(rows: readonly GoatCowRow[], what: GoatCowRow['what'], per: GoatCowRow['per']): GoatCowRow {

@@ -4,6 +4,9 @@ import type { Answer, BoardInput } from './types.ts';
 /** Chambers of a goat's stomach. Source: Cornell University, 4-H dairy goat pages. */
 export const CHAMBER_COUNT = 4;
 
+/** What a full-size doe's rumen holds, L. Source: goat keeping pages, which disagree (from memory). */
+export const RUMEN_L = Object.freeze({ low: 12, high: 25 });
+
 /** One stomach a doe; over the herd, as many stomachs as does and four times as many chambers. */
 export function stomachs(input: BoardInput): Answer {
   const does = input.does.length;
@@ -14,7 +17,7 @@ export function stomachs(input: BoardInput): Answer {
     live: false,
     face: null,
     number: '1',
-    slots: { n: 1, does, chambers },
+    slots: { n: 1, does, chambers, ...RUMEN_L },
     variants: {},
     concrete: does,
     picture: { kind: 'food', food: { kind: 'stomach' } },

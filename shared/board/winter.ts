@@ -2,6 +2,8 @@
 import { dayNumber, isoDate } from '../calendar/day.ts';
 import { monthText } from '../quantity/monthText.ts';
 import { dateText } from '../quantity/show.ts';
+import { KIDDING_INTERVAL_DAYS } from '../year/defaults.ts';
+import { DRY_DAYS, GESTATION_DAYS } from '../year/gestation.ts';
 import type { BoardMonth } from './boardYear.ts';
 import { exactText, jarAmount } from './shown.ts';
 import type { FoodPicture } from './foodPicture.ts';
@@ -9,6 +11,16 @@ import type { Answer, BoardInput, ProofStep } from './types.ts';
 
 /** Months that the answer looks back on; the running one is the last. */
 export const LOOKED_BACK = 12;
+
+const FACTS: readonly string[] = Object.freeze([
+  'short-day-breeder',
+  'gestation',
+  'peak-weeks',
+  'lactation-length',
+  'dry-off',
+  'once-a-year',
+  'kids-with-mother',
+]);
 
 /** Days until milk likely returns where the herd rests; else the months, of the last twelve, that gave milk. */
 export function winter(input: BoardInput): Answer {
@@ -20,10 +32,9 @@ export function winter(input: BoardInput): Answer {
   const start = year.coming.ok && year.coming.start.day > asOf ? year.coming.start : null;
   const until = rests && start ? start.day - asOf : 0;
   const n = until > 0 ? until : withMilk.length;
-  const day = (number: number | undefined) => (number === undefined ? '' : isoDate(number));
   const stops = year.stop.ok ? monthText(isoDate(year.stop.day), lang, 'long') : null;
   const returns = start ? monthText(isoDate(start.day), lang, 'long') : null;
-  const date = (number: number | undefined) => (number === undefined ? '' : dateText(day(number), lang));
+  const date = (number: number | undefined) => (number === undefined ? '' : dateText(isoDate(number), lang));
   const best = bestOf(months);
   const shape = until > 0 ? 'rests' : !rests && stops && returns ? 'gives' : 'open';
   return {
@@ -39,6 +50,9 @@ export function winter(input: BoardInput): Answer {
       returnsDay: date(start?.day),
       from: date(start?.from),
       to: date(start?.to),
+      carry: GESTATION_DAYS.usual,
+      rest: DRY_DAYS.usual,
+      between: KIDDING_INTERVAL_DAYS.usual,
       best: best ? monthText(best.month, lang, 'long') : '',
       bestJars: best ? jarAmount(input, best.total_mL).text : '',
     },
@@ -56,15 +70,7 @@ export function winter(input: BoardInput): Answer {
       columns: ['amount'],
       rows: [],
       missing: 0,
-      facts: [
-        'short-day-breeder',
-        'gestation',
-        'peak-weeks',
-        'lactation-length',
-        'dry-off',
-        'once-a-year',
-        'kids-with-mother',
-      ],
+      facts: FACTS,
       table: null,
     },
   };
