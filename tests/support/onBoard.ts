@@ -107,7 +107,7 @@ export function beyondPicture(): string[] {
 /** What a touch could open besides the board, or a page could listen with: fields to type in, other windows, frames, inline styles and scripts. */
 export function openDoors(): string[] {
   const doors = document.querySelectorAll(
-    'input:not([type="range"]), textarea, select, [contenteditable], iframe, object, embed, form, [target], [download], [style], video, script:not([src]):not([type="application/json"])',
+    'input:not([type="range"]), textarea, select, [contenteditable], iframe, object, embed, form, [target], [download], body [style], video, script:not([src]):not([type="application/json"])',
   );
   return [...doors].map((one) => one.outerHTML.slice(0, 60));
 }
