@@ -76,8 +76,8 @@ describe('the way of the grass', () => {
     const book = bookOf(['ash 2026-02-01 weaned 2026-04-01'], twice('ash', week, '1.5 L'));
     const plan = dayPlan(boardInputOf(book, day('2026-05-20')));
     const [en, es] = BOTH;
-    expect(grassVerdict(en!, plan, 8, 'pail').text).toBe('Yes! That is 3 liters a day from ash.');
-    expect(grassVerdict(es!, plan, 8, 'pail').text).toBe('¡Sí! ash da 3 litros al día.');
+    expect(grassVerdict(en!, plan, 8, 'pail').text).toBe('Yes! ash gave 3 liters a day.');
+    expect(grassVerdict(es!, plan, 8, 'pail').text).toBe('¡Sí! ash dio 3 litros al día.');
     expect(grassVerdict(en!, { day: null }, 8, 'pail').text).toBe('Yes! Grass has become milk.');
   });
 });
