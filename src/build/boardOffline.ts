@@ -7,8 +7,9 @@ import { listFiles, listOnly, workerText, type FileList } from './workerFile.ts'
 export const BOARD_WORKER_FILE = 'board-worker.js';
 
 const LANG = String.raw`^(?:[a-z]{2,3}(?:-[\w-]+)?\/)?barn\/`;
-const PAGES = new RegExp(String.raw`${LANG}(?!sound\/)(?:.*\.(?:html|json))?$`);
-const SOUNDS = new RegExp(String.raw`${LANG}sound\/`);
+// Lists of sounds among them: the board asks them what can be heard.
+const PAGES = new RegExp(String.raw`${LANG}(?:.*\.(?:html|json))?$`);
+const SOUNDS = new RegExp(String.raw`${LANG}sound\/.*(?<!\.json)$`);
 const TEMPLATE = new URL('./boardWorker.js', import.meta.url);
 
 /** Writes the worker for the site in a folder. */

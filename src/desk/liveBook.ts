@@ -51,7 +51,7 @@ export function watchBook(source: LiveSource, changed: (book: ReadBook) => void)
       return;
     }
     told = '';
-    const isOther = last !== null && last.fingerprint !== reading.fingerprint;
+    const isOther = last?.fingerprint !== reading.fingerprint;
     last = { fingerprint: reading.fingerprint, farm: reading.farm };
     if (isOther) changed(last);
   };

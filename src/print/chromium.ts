@@ -4,7 +4,7 @@ import { findBrowser } from '../../scripts/findBrowser.mjs';
 import { PlainError } from '../build/plainError.ts';
 
 /** Flags of every start: no sandbox (a container's root has none), no graphics card, no word to anybody outside. */
-const CHROMIUM_FLAGS: readonly string[] = Object.freeze([
+export const CHROMIUM_FLAGS: readonly string[] = Object.freeze([
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
