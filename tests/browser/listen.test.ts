@@ -117,6 +117,8 @@ describe.skipIf(why !== null)(`every text of the board (${why ?? 'spoken on this
       const page = await context.newPage();
       for (const path of boardPaths()) {
         await page.goto(new URL(path, visit.desk.url).href);
+        // Pages for whoever looks after the board are not read to children.
+        if ((await page.locator('[data-listen]').count()) === 0) continue;
         for (const [level, texts] of Object.entries(await page.evaluate(seenAt, LEVELS))) {
           count += texts.length;
           if (texts.length === 0) silent.push(`/${path} (${level}) has nothing to read`);

@@ -76,11 +76,19 @@ export function menuDone(words: Words): Told {
   };
 }
 
+/** The verdict and the last word in one, as they stand on the page once everything is found. */
+export function menuFound(told: Told, done: Told): string {
+  return `${told.text} ${done.text}`;
+}
+
 /** Everything that this page may say. */
 export function menuSays(words: Words, { things }: MenuPlan): string[] {
+  const verdicts = things.map((thing) => menuVerdict(words, thing));
+  const done = menuDone(words);
   return [
     say(words, 'barn.do.menu.ask'),
     say(words, 'barn.do.menu.never'),
-    ...textsOf([...things.map((thing) => menuVerdict(words, thing)), menuDone(words)]),
+    ...textsOf([...verdicts, done]),
+    ...verdicts.map((told) => menuFound(told, done)),
   ];
 }
