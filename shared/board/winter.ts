@@ -1,7 +1,7 @@
 // Why is there less milk in winter, and when does it come back? The herd's months of milk, and the days until the next.
 import { dayNumber, isoDate } from '../calendar/day.ts';
 import { monthText } from '../quantity/monthText.ts';
-import { dateText } from '../quantity/show.ts';
+import { dateText, decimalText, wholeParts } from '../quantity/show.ts';
 import { KIDDING_INTERVAL_DAYS } from '../year/defaults.ts';
 import { DRY_DAYS, GESTATION_DAYS } from '../year/gestation.ts';
 import type { BoardMonth } from './boardYear.ts';
@@ -12,6 +12,7 @@ import type { Answer, BoardInput, ProofStep } from './types.ts';
 /** Months that the answer looks back on; the running one is the last. */
 export const LOOKED_BACK = 12;
 
+const MANY_JARS = 100;
 const FACTS: readonly string[] = Object.freeze([
   'short-day-breeder',
   'gestation',
@@ -54,7 +55,7 @@ export function winter(input: BoardInput): Answer {
       rest: DRY_DAYS.usual,
       between: KIDDING_INTERVAL_DAYS.usual,
       best: best ? monthText(best.month, lang, 'long') : '',
-      bestJars: best ? jarAmount(input, best.total_mL).text : '',
+      bestJars: best ? jarsText(input, best.total_mL) : '',
     },
     variants: {
       unit: until > 0 ? 'until' : 'months',
@@ -96,11 +97,17 @@ function monthsPicture(
       month,
       name: monthText(month, input.lang, 'short'),
       fill: most_mL > 0 ? total_mL / most_mL : 0,
-      jars: rows === 0 ? '' : jarAmount(input, total_mL).text,
+      jars: rows === 0 ? '' : jarsText(input, total_mL),
     })),
     stops,
     returns,
   };
+}
+
+/** Jars of a month: halves are told of a few jars, not of hundreds. */
+function jarsText(input: BoardInput, total_mL: number): string {
+  const { n, text } = jarAmount(input, total_mL);
+  return n < MANY_JARS ? text : decimalText(wholeParts(total_mL / input.jar_mL), 0, input.lang);
 }
 
 /** One line a month with its milkings in brackets, then the count of months, then the days where the herd rests. */
