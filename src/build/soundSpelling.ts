@@ -61,7 +61,7 @@ const UNITS: Readonly<Record<string, Readonly<Record<string, readonly [string, s
 const BEFORE_DOES =
   'the|some|all|our|both|these|those|many|most|few|more|other|from|single|between|milking|dry|old|older|young|younger|of|no|her|two|three|four|five|six|seven|eight|nine|ten|adult|resting|grown|\\d+';
 const AFTER_DOES =
-  'are|were|have|had|give|gave|rest|rested|eat|drink|need|can|may|will|who|that|and|or|with|in|on|of|come|stay|live|milked|make';
+  'are|were|have|had|give|gave|rest|rested|eat|drink|need|can|may|will|do|alone|and|or|with|in|on|of|come|stay|live|milked|make';
 
 /** Said like this in any language: a pause for an arrow. */
 const arrowsOut = (text: string) => text.replace(/\s*[→⇒←]\s*/gu, ', ');
@@ -118,7 +118,7 @@ const halfOf = (noun: string) => (isFeminine(noun) ? 'media' : 'medio');
 
 /** Numbers agree with what they count: una taza, veintiún frascos, doscientas cabras. The voice says "uno taza". */
 function agreeing(text: string): string {
-  return text.replace(/(?<![\d.:/])(\d{1,6}) (\p{L}+)/gu, (all, digits: string, noun: string) => {
+  return text.replace(/(?<![\d.:/])(\d{1,6}) (\p{Ll}\p{L}*)/gu, (all, digits: string, noun: string) => {
     const said = agreed(Number(digits), noun);
     return said === null ? all : `${said} ${noun}`;
   });
@@ -127,7 +127,7 @@ function agreeing(text: string): string {
 const HUNDREDS = ['', '', 'doscient', 'trescient', 'cuatrocient', 'quinient', 'seiscient', 'setecient', 'ochocient', 'novecient']; // prettier-ignore
 const TENS = ['', '', 'veinti', 'treinta y ', 'cuarenta y ', 'cincuenta y ', 'sesenta y ', 'setenta y ', 'ochenta y ', 'noventa y ']; // prettier-ignore
 // Words that are no count's noun: "1 de 3", "16 y 20", "5 por 2".
-const NOT_COUNTED = /^(?:de|del|y|o|u|a|al|por|en|que|entre|menos|más|es|son|con|va|hay|da|dan)$/iu;
+const NOT_COUNTED = /^(?:de|del|y|o|u|a|al|por|en|que|entre|menos|más|es|son|con|va|hay|da|dan|contra|hasta|para|cada|pesa|queda|dura|llena|alcanza)$/iu;
 
 function agreed(count: number, noun: string): string | null {
   if (NOT_COUNTED.test(noun)) return null;

@@ -15,6 +15,8 @@ describe('for the English voice', () => {
     ['Does milking hurt?', 'Does milking hurt?'],
     ['How much milk does one doe give?', 'How much milk does one doe give?'],
     ['Why does she rest?', 'Why does she rest?'],
+    ['What does that tell?', 'What does that tell?'],
+    ['Males give no milk. Does do.', 'Males give no milk. doze do.'],
     // "seven a half", "three slash four", "2 milliliters" letter by letter.
     ['7½ cups', '7 and a half cups'],
     ['½ cup', 'a half cup'],
@@ -51,6 +53,8 @@ describe('for the Spanish voice', () => {
     ['447 cabras', 'cuatrocientas 47 cabras'],
     ['447 niños', '447 niños'],
     ['1 de 3', '1 de 3'],
+    ['1 Lavarse', '1 Lavarse'],
+    ['327 contra 276', '327 contra 276'],
     ['2.41 tazas', '2.41 tazas'],
     ['1,250 gramos', '1250 gramos'],
     ['½ taza', 'media taza'],
