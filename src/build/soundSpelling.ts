@@ -127,7 +127,8 @@ function agreeing(text: string): string {
 const HUNDREDS = ['', '', 'doscient', 'trescient', 'cuatrocient', 'quinient', 'seiscient', 'setecient', 'ochocient', 'novecient']; // prettier-ignore
 const TENS = ['', '', 'veinti', 'treinta y ', 'cuarenta y ', 'cincuenta y ', 'sesenta y ', 'setenta y ', 'ochenta y ', 'noventa y ']; // prettier-ignore
 // Words that are no count's noun: "1 de 3", "16 y 20", "5 por 2".
-const NOT_COUNTED = /^(?:de|del|y|o|u|a|al|por|en|que|entre|menos|más|es|son|con|va|hay|da|dan|contra|hasta|para|cada|pesa|queda|dura|llena|alcanza)$/iu;
+const NOT_COUNTED =
+  /^(?:de|del|y|o|u|a|al|por|en|que|entre|menos|más|es|son|con|va|hay|da|dan|contra|hasta|para|cada|pesa|queda|dura|llena|alcanza)$/iu;
 
 function agreed(count: number, noun: string): string | null {
   if (NOT_COUNTED.test(noun)) return null;
