@@ -47,8 +47,10 @@ export function cutText(): string[] {
   return [...document.querySelectorAll<HTMLElement>('body *')].flatMap((one) => {
     if (one.closest('svg') || !one.textContent?.trim() || one.clientWidth <= 2) return [];
     const { overflowX, overflowY } = getComputedStyle(one);
-    if (!/hidden|clip/.test(`${overflowX} ${overflowY}`)) return [];
-    const isCut = one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1;
+    const hides = (overflow: string) => /hidden|clip/.test(overflow);
+    const isCut =
+      (hides(overflowX) && one.scrollWidth > one.clientWidth + 1) ||
+      (hides(overflowY) && one.scrollHeight > one.clientHeight + 1);
     return isCut ? [`"${one.textContent.trim().slice(0, 30)}" is cut off`] : [];
   });
 }

@@ -86,7 +86,8 @@ export function coveredText(): string[] {
 
 /** How far an answer's drawing reaches over the place that is left for it. */
 export function beyondPicture(): string[] {
-  const SLACK_px = 3;
+  // A letter's box is larger than the letter.
+  const SLACK_px = 12;
   return [...document.querySelectorAll<HTMLElement>('.picture')].flatMap((place) => {
     const box = place.getBoundingClientRect();
     const over = [...place.querySelectorAll('svg, p, li, span, text')].flatMap((one) => {
