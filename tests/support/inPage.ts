@@ -31,7 +31,8 @@ export function smallText(least_px: number): string[] {
     const drawn = holder.closest('svg') && holder instanceof SVGGraphicsElement;
     const scale = drawn ? Math.abs(holder.getScreenCTM()?.d ?? 1) : 1;
     const size_px = Number.parseFloat(getComputedStyle(holder).fontSize) * scale;
-    if (size_px < least_px - 0.01) found.push(`"${text.slice(0, 30)}" ${size_px.toFixed(1)} px`);
+    // A tenth of a pixel is no difference that an eye could see.
+    if (size_px < least_px - 0.1) found.push(`"${text.slice(0, 30)}" ${size_px.toFixed(1)} px`);
   }
   return found;
 }
