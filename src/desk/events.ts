@@ -44,22 +44,7 @@ export function addEvents(
   source: LiveSource,
   settings: StreamSettings = USUAL,
 ): Events {
-  const listeners = new Set<Listener>();
-  const drop = (one: Listener) => {
-    if (!listeners.delete(one)) return;
-    try {
-      one.close();
-    } catch {
-      // It was closed from the other side.
-    }
-  };
-  const send = (text: string, to: Iterable<Listener> = [...listeners]) => {
-    const bytes = new TextEncoder().encode(text);
-    for (const one of to) {
-      if ((one.desiredSize ?? -Infinity) < -MOST_UNREAD) drop(one);
-      else one.enqueue(bytes);
-    }
-  };
+  const { listeners, drop, send } = openHall();
   const book = watchBook(source, (now) => send(bookEvent(now)));
   const endSite = watchSite(dist, settings.site_ms, (mark) => send(`event: site\ndata: ${JSON.stringify({ build: mark })}\n\n`)); // prettier-ignore
   const beat = setInterval(() => send(':\n\n'), settings.beat_ms);
@@ -98,6 +83,27 @@ export function addEvents(
       for (const one of [...listeners]) drop(one);
     },
   };
+}
+
+/** Who listens, and how they are told. */
+function openHall() {
+  const listeners = new Set<Listener>();
+  const drop = (one: Listener) => {
+    if (!listeners.delete(one)) return;
+    try {
+      one.close();
+    } catch {
+      // It was closed from the other side.
+    }
+  };
+  const send = (text: string, to: Iterable<Listener> = [...listeners]) => {
+    const bytes = new TextEncoder().encode(text);
+    for (const one of to) {
+      if ((one.desiredSize ?? -Infinity) < -MOST_UNREAD) drop(one);
+      else one.enqueue(bytes);
+    }
+  };
+  return { listeners, drop, send };
 }
 
 const bookEvent = (now: ReadBook) =>

@@ -145,6 +145,19 @@ describe('a row in the book', () => {
     expect([await page.locator('.total').count(), await page.locator('.week').count()]).toEqual([1, 1]);
   });
 
+  it('changes the proof along with the answer: number, sums, rows and the place of each in the book', async () => {
+    const page = await open('barn/how-much/proof/');
+    await page.locator('summary').tap();
+    correct(20);
+    await changedTo(page, bookNow().fingerprint);
+    const { answer } = toldBy('how-much', 'en', liveWords('en'));
+    expect(await textOf(page, '.claim strong')).toBe(answer.number);
+    expect((await page.locator('.sums dd').allTextContents()).map(inOneLine)).toEqual(answer.proof.steps.map(({ sum }) => sum)); // prettier-ignore
+    const places = await page.locator('.rows tbody tr').evaluateAll((rows) => rows.map((row) => row.getAttribute('title'))); // prettier-ignore
+    expect(places).toEqual(answer.proof.rows.map(({ place }) => place));
+    expect(complaints).toEqual([]);
+  });
+
   it('tells the page’s other scripts', async () => {
     const page = await open('barn/do/pour/');
     await page.evaluate(() =>

@@ -91,7 +91,7 @@ function changer(page: Document): (book: LiveBook) => void {
 
 /** How a page shows new numbers; null where it has none of its own. */
 async function shower(page: Document): Promise<((page: Document, farm: BoardFarm) => void) | null> {
-  if (!page.querySelector('main.answer, main.home')) return null;
+  if (!page.querySelector('main.answer, main.proof, main.home')) return null;
   const { liveShower } = await import('../live/showLive.ts');
   return liveShower(page.documentElement.lang, page.body.dataset['boardBase'] ?? '/');
 }

@@ -1,12 +1,15 @@
 // Shows new numbers on an open page of the board: all that tells them changes in one go. Fetched only when they come.
 import { flushSync, mount, unmount, type Component } from 'svelte';
 import { answerTo } from '../../../../shared/board/answers.ts';
+import { tell } from '../../../../shared/board/tell.ts';
 import type { QuestionName } from '../../../../shared/board/topics.ts';
 import type { BoardFarm, BoardInput } from '../../../../shared/board/types.ts';
 import type { NutrientRow } from '../../../../shared/milk/composition.ts';
 import type { Dictionary, Words } from '../../../../shared/words/words.ts';
 import Answer from '../Answer.svelte';
 import HomeTotal from '../HomeTotal.svelte';
+import ProofNumbers from '../ProofNumbers.svelte';
+import ProofRows from '../ProofRows.svelte';
 import WeekLine from '../WeekLine.svelte';
 
 /** What a language's pages need beside the farm's numbers; made with the site. */
@@ -36,9 +39,9 @@ export async function liveShower(
   const words: Words = { lang, entries: live.board };
   return (page, farm) => {
     const input: BoardInput = { ...farm, lang, composition: live.composition };
-    const name = page.querySelector<HTMLElement>('main.answer')?.dataset['question'] as QuestionName;
-    const own = live.questions[name];
-    const redrawn = own ? answerParts(page, { name, input, words, own: { lang, entries: own } }) : homeParts(page, input, words); // prettier-ignore
+    const name = page.querySelector<HTMLElement>('main')?.dataset['question'] as QuestionName;
+    const entries = live.questions[name];
+    const redrawn = entries ? questionParts(page, { name, input, words, own: { lang, entries } }) : homeParts(page, input, words); // prettier-ignore
     flushSync();
     // Everything is drawn; from here on nothing can fail halfway.
     for (const { stand } of redrawn) stand();
@@ -47,17 +50,27 @@ export async function liveShower(
   };
 }
 
-function answerParts(
+/** The answer to a question, or its proof. */
+function questionParts(
   page: Document,
   props: { name: QuestionName; input: BoardInput; words: Words; own: Words },
 ): Redrawn[] {
-  const { name, input, words } = props;
-  const place = page.querySelector('#answer');
-  return [
-    redraw(page, Answer, props, (nodes) => place?.replaceChildren(...nodes)),
-    weekLine(page, { words, week: input.week, live: answerTo(name, input).live }),
-  ];
+  const { name, input, words, own } = props;
+  const answer = answerTo(name, input);
+  const week = weekLine(page, { words, week: input.week, live: answer.live });
+  if (page.querySelector('#answer')) return [week, redraw(page, Answer, props, placedIn(page, '#answer'))];
+  const { units } = input;
+  const change = tell(own, answer, 'change');
+  const numbers = redraw(page, ProofNumbers, { answer, units, words, own }, (nodes) => {
+    placedIn(page, '#proof-numbers')(nodes);
+    placedIn(page, '#proof-change')([page.createTextNode(change)]);
+  });
+  const rows = redraw(page, ProofRows, { words, units, proof: answer.proof }, placedIn(page, '#proof-rows'));
+  return [week, numbers, rows];
 }
+
+const placedIn = (page: Document, place: string) => (nodes: readonly ChildNode[]) =>
+  page.querySelector(place)?.replaceChildren(...nodes);
 
 function homeParts(page: Document, input: BoardInput, words: Words): Redrawn[] {
   const lead = page.querySelector('main.home .lead');
