@@ -24,6 +24,8 @@ export function wakePager(page: Document): void {
     stage.scrollTo(0, 0);
     look();
   });
-  new ResizeObserver(look).observe(stage);
+  // What a tap brings may make the stage's own parts longer.
+  const watcher = new ResizeObserver(look);
+  for (const part of [stage, ...stage.children]) watcher.observe(part);
   look();
 }
