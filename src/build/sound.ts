@@ -75,7 +75,7 @@ export async function makeSounds(world: SoundWorld): Promise<SoundReport> {
     said: tell(world, { texts, own: own.size, spoken, bytes, took_s }),
     notes: [
       ...recordings.notices,
-      ...clashes.map((text) => `"${text}" stays silent: another text has its key. Change a word of it.`),
+      ...clashes.map((text) => `"${text}" stays silent: another text has the same key. Change a word of it.`),
       ...tellFailures(spoken.failed),
     ],
   };
@@ -108,8 +108,9 @@ async function speakAll(texts: readonly SoundText[], { sayAs }: Recordings, worl
   const fresh = jobs.length;
   const one = async () => {
     for (let job = jobs.pop(); job !== undefined; job = jobs.pop()) {
-      // Written aside and renamed: whoever is stopped in between leaves no half of a sound behind.
-      const part = `${job.file}.${process.pid}`;
+      // Written aside and renamed: whoever is stopped in between leaves no half of a sound behind. Named by its text as
+      // well, since two texts that are said alike may be spoken at the same moment.
+      const part = `${job.file}.${job.text.key}.${process.pid}`;
       try {
         // Another build, or another text that is said alike, may have brought it meanwhile.
         if (!existsSync(job.file)) {

@@ -34,11 +34,11 @@ export const PARSED: Sight<Node> = {
 
 /**
  * The texts of every page of the board in a built site, each once a language, in the order of the pages' addresses.
- * `clashes` are texts whose key another text has already, which then stay silent.
+ * `clashes` are texts of which two have one key: neither is among the others, since a page would play one for the other.
  */
 export function soundTexts(dist: string): { texts: SoundText[]; clashes: string[] } {
   const found = new Map<string, SoundText>();
-  const clashes: string[] = [];
+  const clashes = new Set<string>();
   for (const file of boardPages(dist)) {
     const page = readPage(readFileSync(join(dist, file), 'utf8'));
     for (const text of page.texts) {
@@ -48,10 +48,10 @@ export function soundTexts(dist: string): { texts: SoundText[]; clashes: string[
         const path = file.replace(/index\.html$/, '');
         found.set(`${page.lang} ${key}`, { lang: page.lang, key, text, path, title: page.title, pages: 1 });
       } else if (known.text === text) known.pages += 1;
-      else clashes.push(text);
+      else clashes.add(text).add(known.text);
     }
   }
-  return { texts: [...found.values()], clashes };
+  return { texts: [...found.values()].filter(({ text }) => !clashes.has(text)), clashes: [...clashes] };
 }
 
 function boardPages(dist: string): string[] {
