@@ -15,8 +15,13 @@ const NEAR = /^(?:localhost|127\.|\[::1\]|10\.|192\.168\.|172\.(?:1[6-9]|2\d|3[0
 export function askWorker(worker: ServiceWorker, question: object): Promise<unknown> {
   return new Promise((done) => {
     const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => done(data);
-    setTimeout(done, LONGEST_ANSWER_ms, null);
+    const end = (told: unknown) => {
+      // An open port is never let go, and a board stands for months.
+      port1.close();
+      done(told);
+    };
+    port1.onmessage = ({ data }) => end(data);
+    setTimeout(end, LONGEST_ANSWER_ms, null);
     worker.postMessage(question, [port2]);
   });
 }

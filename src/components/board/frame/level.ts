@@ -1,8 +1,11 @@
 // The switch between few words and more: kept for this child, forgotten when the board goes home.
 import type { Level } from '../../../../shared/board/tell.ts';
+import { keepText } from '../keep/box.ts';
 import { FORGET } from './alone.ts';
 
 const KEY = 'pailside.level';
+// Reached late: in a browser that keeps nothing the bare name already throws.
+const passing = () => sessionStorage;
 /** Sent on the document when the level has changed. */
 export const LEVEL_CHANGED = 'board:level';
 
@@ -19,11 +22,11 @@ export function wakeLevel(page: Document): void {
   };
   page.querySelector('[data-level-switch]')?.addEventListener('click', () => {
     const level = levelOf(page) === 'younger' ? 'older' : 'younger';
-    sessionStorage.setItem(KEY, level);
+    keepText(passing, KEY, level);
     show(level);
   });
   page.addEventListener(FORGET, () => {
-    sessionStorage.removeItem(KEY);
+    keepText(passing, KEY, null);
     show('younger');
   });
 }

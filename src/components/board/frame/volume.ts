@@ -1,7 +1,10 @@
 // How loud the board reads: three steps, kept for this child, back in the middle when the board goes home.
+import { keepText, takeText } from '../keep/box.ts';
 import { FORGET } from './alone.ts';
 
 const KEY = 'pailside.volume';
+// Reached late: in a browser that keeps nothing the bare name already throws.
+const passing = () => sessionStorage;
 /** The steps with the share of full loudness: 8 dB lie between one and the next. */
 const STEPS = { quiet: 0.16, middle: 0.4, loud: 1 } as const;
 type Step = keyof typeof STEPS;
@@ -13,7 +16,7 @@ const isStep = (word: string | null): word is Step => word !== null && word in S
 export function wakeVolume(page: Document, player: HTMLMediaElement): void {
   const button = page.querySelector<HTMLButtonElement>('[data-volume]');
   if (!button) return;
-  const kept = sessionStorage.getItem(KEY);
+  const kept = takeText(passing, KEY);
   let step: Step = isStep(kept) ? kept : 'middle';
   const set = (to: Step) => {
     step = to;
@@ -23,10 +26,10 @@ export function wakeVolume(page: Document, player: HTMLMediaElement): void {
   };
   button.addEventListener('click', () => {
     set(NEXT[step]);
-    sessionStorage.setItem(KEY, step);
+    keepText(passing, KEY, step);
   });
   page.addEventListener(FORGET, () => {
-    sessionStorage.removeItem(KEY);
+    keepText(passing, KEY, null);
     set('middle');
   });
   set(step);
