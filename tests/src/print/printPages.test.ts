@@ -109,7 +109,7 @@ describe('printPages', () => {
         if (made < 3) return;
         clearInterval(timer);
         document.documentElement.dataset.sheetReady = 'yes';
-      }, 150);`;
+      }, 600);`;
     const { root, url } = await deskOf({ 'x/index.html': '<!doctype html><title>x</title><script src="/count.js"></script>', 'count.js': script }); // prettier-ignore
     const heard: string[] = [];
     await printPages(browser, url, [{ address: 'x/', file: 'x.pdf' }], root, 5000, (job, made, of) =>
