@@ -1,5 +1,5 @@
 // The sounds of the board, with a stand-in for the voice: what is made, kept, left out, and told.
-import { existsSync, readdirSync, readFileSync, utimesSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { soundKey } from '../../../shared/board/soundKey.ts';
