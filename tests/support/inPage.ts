@@ -46,7 +46,7 @@ export function sidewaysScroll(): string[] {
 /** Elements that hide a part of their own text. */
 export function cutText(): string[] {
   return [...document.querySelectorAll<HTMLElement>('body *')].flatMap((one) => {
-    if (one.closest('svg') || !one.textContent?.trim() || one.clientWidth <= 2) return [];
+    if (one.closest('svg') || !one.innerText?.trim() || one.clientWidth <= 2) return [];
     const { overflowX, overflowY } = getComputedStyle(one);
     const hides = (overflow: string) => /hidden|clip/.test(overflow);
     const isCut =
