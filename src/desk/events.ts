@@ -60,7 +60,9 @@ export function addEvents(
       return c.text('Too many boards listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
     const known = c.req.header('Last-Event-ID') ?? c.req.query('book');
     let own: Listener | null = null;
-    const leave = () => own && drop(own);
+    const leave = () => {
+      if (own) drop(own);
+    };
     const stream = new ReadableStream<Uint8Array>({
       start: (listener) => {
         own = listener;

@@ -60,12 +60,14 @@ function renewAtHome(
   let isAnother = false;
   let waiting = 0;
   let isLooking = false;
+  let isAskedAgain = false;
   const wait = (ms: number) => {
     view.clearTimeout(waiting);
     waiting = view.setTimeout(() => void look(), ms);
   };
   const look = async () => {
-    if (isLooking) return;
+    // Of two builds in quick succession the first can no longer be fetched whole, and the second is told meanwhile.
+    if (isLooking) return void (isAskedAgain = true);
     if (!isAtRest()) return wait(restless(UNTOUCHED_ms));
     isLooking = true;
     try {
@@ -74,7 +76,8 @@ function renewAtHome(
       if (isAnother && isAtRest()) view.location.reload();
     } finally {
       isLooking = false;
-      wait(isAnother ? UNTOUCHED_ms : AGAIN_ms);
+      wait(isAnother || isAskedAgain ? UNTOUCHED_ms : AGAIN_ms);
+      isAskedAgain = false;
     }
   };
   // Another window has let another build stand.
