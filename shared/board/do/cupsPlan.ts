@@ -14,16 +14,18 @@ const MOST_DOES = 3;
 // More than a farm of a thousand does: a slip in the book, and too wide for a block.
 const MOST_CHILDREN = 9999;
 
-/** The herd's last day and the days of a few does; null where no milk is left for a cup. */
+/** The herd's newest full day and the days of a few does; null where no milk is left for a cup. */
 export function cupsPlan(input: BoardInput): CupsPlan | null {
   const { week, jar_mL } = input;
-  const lastDay = week.days.findLast(({ rows }) => rows > 0);
+  // The newest day with the most milkings, so that "all our does" is no half of them.
+  const most = Math.max(1, ...week.days.map(({ rows }) => rows));
+  const fullDay = week.days.findLast(({ rows }) => rows === most);
   const isHerd = week.does.filter(({ milkings }) => milkings.length > 0).length > 1;
   const alone = chanceOf(`cups/${week.window?.to ?? ''}`)
     .shuffle(dayMeans(input))
     .slice(0, MOST_DOES);
   const rounds = [
-    ...(lastDay && isHerd ? [{ name: '', mL: lastDay.total_mL }] : []),
+    ...(fullDay && isHerd ? [{ name: '', mL: fullDay.total_mL }] : []),
     ...alone.map(({ doe, mean_mL }) => ({ name: doe.name, mL: mean_mL })),
   ].flatMap(({ name, mL }) => {
     const round = roundOf(input, name, mL);

@@ -1,5 +1,5 @@
 // Who is who: a few does of the herd, told apart by ears, coat and age; and how old one is.
-import type { DoeLook } from '../../drawing/doeLook.ts';
+import { doeBreed, type DoeLook } from '../../drawing/doeLook.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
 import { CHOICES, choicesAround } from './choicesAround.ts';
@@ -101,7 +101,11 @@ export function facesVerdict(
   const tapped = found === 'right' ? doe.name : doeOf(plan, String(guess)).name;
   const clue = doe.clues.map((one) => clueText(words, one)).join(' ');
   const slots = { name: doe.name, breed: doe.breed, tapped, clue };
-  const more = say(words, `barn.do.faces.breed.${doe.breed === '' ? 'unnamed' : 'named'}`, slots);
+  const more = say(
+    words,
+    `barn.do.faces.breed.${doeBreed(doe.breed) === 'mixed' ? 'unnamed' : 'named'}`,
+    slots,
+  );
   return { right: guess === right, text: say(words, `barn.do.faces.${found}`, slots), more };
 }
 

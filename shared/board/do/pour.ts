@@ -1,4 +1,5 @@
 // Pour a day's milk into jars: first a guess how many jars it takes, then cup by cup, or all at once.
+import { decimalText } from '../../quantity/show.ts';
 import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
 import { choicesAround } from './choicesAround.ts';
@@ -13,9 +14,9 @@ export interface PourRound {
   /** The day's milk in its unit. */
   readonly amount: string;
   readonly n: number;
-  /** Jars that it fills, to the half, and how that is written. */
-  readonly jars: number;
+  /** Jars that it fills, to the quarter, as they are written; whether that is exact. */
   readonly jarsText: string;
+  readonly exact: boolean;
   /** Jars that are touched by milk. */
   readonly needed: number;
 }
@@ -55,6 +56,8 @@ export function pourVerdict(words: Words, plan: PourPlan, round: PourRound, gues
   const more = say(words, `barn.do.pour.why.${even ? 'even' : 'uneven'}`, {
     ...slots,
     dips: Math.round(dips),
+    poured: round.dips,
+    share: shareText(round.dips / dips, words.lang),
   });
   return { right: found === 'right', text: say(words, `barn.do.pour.${found}`, slots), more };
 }
@@ -77,6 +80,12 @@ export function pourSlots(words: Words, plan: PourPlan, round: PourRound) {
     name: round.name,
     n: round.needed,
     amount: `${round.amount} ${say(words, `barn.unit.${plan.unit}`, { n: Math.max(1, round.n) })}`,
-    jars: round.jarsText,
+    jars: round.exact ? round.jarsText : say(words, 'barn.do.pour.about', { jars: round.jarsText }),
   };
+}
+
+// Three decimals hold every eighth; what needs more is told as near.
+function shareText(share: number, lang: string): string {
+  const places = [0, 1, 2, 3].find((one) => Math.abs(share - Number(share.toFixed(one))) < 1e-9);
+  return `${places === undefined ? '≈' : '='} ${decimalText(share, places ?? 2, lang)}`;
 }

@@ -1,7 +1,8 @@
 // Whose milk can be poured: computed at build time, so that no page carries it.
+import { mixedText, wholeParts } from '../../quantity/show.ts';
 import { UNIT_ML } from '../../quantity/units.ts';
 import { middleDoe } from '../howMuch.ts';
-import { dayAmount, dayUnit, jarAmount } from '../shown.ts';
+import { dayAmount, dayUnit } from '../shown.ts';
 import type { BoardInput } from '../types.ts';
 import { dayMeans } from './dayMeans.ts';
 import type { PourPlan } from './pour.ts';
@@ -24,10 +25,12 @@ export function pourPlan(input: BoardInput): PourPlan | null {
     const poured_mL = dips * dip_mL;
     const needed = Math.ceil(poured_mL / input.jar_mL - 1e-9);
     if (dips < 1 || dips > MOST_DIPS || needed > MOST_JARS) return [];
-    const jars = jarAmount(input, poured_mL);
-    return [
-      { name: doe.name, doe: doe.id, dips, amount: text, n, jars: jars.n, jarsText: jars.text, needed },
-    ];
+    const quarters = (poured_mL / input.jar_mL) * 4;
+    // At least a quarter, so that no milk is told as none.
+    const told = Math.max(1, wholeParts(quarters));
+    const jarsText = mixedText(told, 4, input.lang);
+    const exact = Math.abs(quarters - told) < 1e-9;
+    return [{ name: doe.name, doe: doe.id, dips, amount: text, n, jarsText, exact, needed }];
   });
   if (rounds.length === 0) return null;
   return { dip_mL, jar_mL: input.jar_mL, unit, rounds: rounds.slice(0, ROUNDS) };

@@ -3,7 +3,7 @@ import { chanceOf } from '../../sheet/chance.ts';
 import { say, type Words } from '../../words/words.ts';
 import { textsOf, type Told } from './told.ts';
 
-/** What is behind a month's milk. `blank`: milk was expected and nothing is written; `some`: a first month, no other to compare with. */
+/** What is behind a month's milk. `blank`: nothing is written, and no rest is known; `some`: a first month, no other to compare with. */
 export type MonthWhy =
   'blank' | 'rest' | 'most' | 'mostWeaned' | 'born' | 'dry' | 'up' | 'down' | 'same' | 'some';
 
