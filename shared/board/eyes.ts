@@ -36,6 +36,7 @@ export function eyes(): Answer {
       least,
       most,
       behind: CIRCLE.deg - most,
+      hidden: CIRCLE.deg - least,
       person: PERSON_VIEW_DEG,
     },
     variants: {},

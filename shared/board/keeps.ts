@@ -2,6 +2,7 @@
 import { dayNumber, isoDate } from '../calendar/day.ts';
 import { FREEZER_C, FRIDGE_C, useBy, type KeptKind } from '../milk/keeping.ts';
 import { dateText } from '../quantity/show.ts';
+import { dayOf } from './herdOn.ts';
 import type { KeptDays } from './kitchenPicture.ts';
 import type { Answer, BoardInput } from './types.ts';
 
@@ -20,7 +21,8 @@ export function keeps(input: BoardInput): Answer {
   const { week, lang } = input;
   const days = keptDays('pasteurized milk', FRIDGE_C);
   const made = dayNumber(week.window?.to ?? '');
-  const until = made === null ? null : made + days;
+  // In winter the last milk is past its date, and none is told.
+  const until = made === null || made + days < dayOf(input) ? null : made + days;
   const dated = (day: number | null) => (day === null ? '' : dateText(isoDate(day), lang, 'day'));
   return {
     name: 'keeps',

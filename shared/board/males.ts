@@ -17,7 +17,7 @@ export function males(input: BoardInput): Answer {
   return {
     name: 'males',
     missing: false,
-    live: false,
+    live: inMilk.length > 0,
     face: null,
     number: '0',
     slots: { n: 0, all: inMilk.length, mothers: births.length },

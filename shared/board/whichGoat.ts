@@ -19,6 +19,7 @@ export function whichGoat(input: BoardInput): Answer {
   const does = input.does.map((doe) => ({ ...doe, mark: doeBreed(doe.breed) }));
   const n = does.length;
   const breeds = new Set(does.map(({ breed }) => breed.trim().toLowerCase()).filter(Boolean)).size;
+  const known = does.some(({ mark }) => earsOf(mark) !== 'look');
   const counts = SHAPES.flatMap((shape) => {
     const count = does.filter(({ mark }) => earsOf(mark) === shape).length;
     return count === 0 ? [] : [{ shape, count }];
@@ -30,7 +31,7 @@ export function whichGoat(input: BoardInput): Answer {
     face: null,
     number: n === 0 ? '' : String(n),
     slots: { n, breeds },
-    variants: { 'why.second': breeds > 1 ? 'several' : 'one' },
+    variants: { 'why.second': breeds < 2 ? 'one' : known ? 'several' : 'unknown' },
     concrete: n,
     picture: {
       kind: 'goats',

@@ -82,6 +82,15 @@ function nextChange(
     return { what: 'untold', name: '', date: '' };
   }
   const { coming } = input.year;
-  if (!coming.ok || coming.start.day <= asOf) return { what: 'untold', name: '', date: '' };
-  return { what: 'back', name: '', date: dated(coming.start.day) };
+  const days = [...partings(input), ...(coming.ok ? [coming.start.day] : [])].filter((day) => day > asOf);
+  if (days.length === 0) return { what: 'untold', name: '', date: '' };
+  return { what: 'back', name: '', date: dated(Math.min(...days)) };
+}
+
+/** Days of the list from which does that are with their kids now are milked. */
+function partings(input: BoardInput): number[] {
+  const asOf = dayOf(input);
+  return input.kiddings
+    .filter((one) => one.day <= asOf && phaseNow(input, one.doe) === 'with kids')
+    .flatMap(({ apart, weaned }) => apart ?? weaned ?? []);
 }

@@ -71,6 +71,9 @@ describe('which goat is which', () => {
     });
     const answer = answerTo('which-goat', inputOf(herd(doe('a', null)), '2026-05-20'));
     expect(answer).toMatchObject({ number: '1', variants: { 'why.second': 'one' }, slots: { breeds: 0 } });
+    // A cow's breeds: three are named, and no goat's ears are known of them.
+    const cows = herd(doe('a', null, 'Holstein'), doe('b', null, 'Jersey'), doe('c', null, 'Ayrshire'));
+    expect(answerTo('which-goat', inputOf(cows, '2026-05-20')).variants['why.second']).toBe('unknown');
   });
 });
 
@@ -157,6 +160,9 @@ describe('who rests', () => {
     expect(answerTo('who-rests', inputOf(bookOf(year), '2026-12-08')).variants['why.third']).toBe('back');
     const open = bookOf(['ash 2026-03-01 weaned 2026-05-11']);
     expect(answerTo('who-rests', inputOf(open, '2026-07-25')).variants['why.third']).toBe('untold');
+    // While kids are with their mother all day, the list says from when she is milked.
+    const nursing = bookOf(['ash 2026-05-01 apart 2026-05-22 weaned 2026-07-10 dry 2026-12-20']);
+    expect(answerTo('who-rests', inputOf(nursing, '2026-05-10')).slots['date']).toBe('May 22, 2026');
   });
 
   it('leaves out a doe whose births are not in the list, and is missing where all are such', () => {

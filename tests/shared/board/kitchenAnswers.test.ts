@@ -107,6 +107,8 @@ describe('how long milk keeps', () => {
     const { slots, variants } = answer('keeps', book, { asOf: day('2026-05-29') });
     expect(slots).toMatchObject({ made: 'Thu, May 28', until: 'Thu, Jun 4' });
     expect(variants).toEqual({ concrete: 'dated' });
+    // Three weeks later that milk is past its date, and none is named.
+    expect(answer('keeps', book, { asOf: day('2026-06-18') }).variants).toEqual({ concrete: 'plain' });
   });
 
   it('names no date in an empty book, and the cold in the farm’s scale', () => {
