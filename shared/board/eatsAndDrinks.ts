@@ -14,6 +14,7 @@ const KG_PER_L = MILK_DENSITY_KG_PER_L.valueOf();
 const MOST_PORTIONS = 12;
 /** A drinking glass where cups are not the farm's measure, mL. */
 const GLASS_ML = 250;
+const CUPS_IN_GALLON = 16;
 
 /** A day's need of one doe as the board tells it. Water for milk is null where her milk is not known or none. */
 interface Day {
@@ -156,6 +157,7 @@ function stepsOf(day: Day, { units, lang }: BoardInput): ProofStep[] {
     return [
       { label: '', key: 'eats.hay', sum: `${weight(low)} – ${weight(high)}` },
       { label: '', key: 'eats.water', sum: `${volume(day.water_L.low)} – ${volume(day.water_L.high)}` },
+      glassStep(day, us, lang),
     ];
   const { low: least, high: most } = DRY_FEED_PART[day.state === 'rests' ? 'dry' : 'milking'];
   const milk_kg = day.milk_L * KG_PER_L;
@@ -167,7 +169,16 @@ function stepsOf(day: Day, { units, lang }: BoardInput): ProofStep[] {
     { label: '', key: 'eats.forMilk', sum: volume(forMilk_L) },
     { label: '', key: 'eats.water', sum: `${volume(WATER_BASE_L.low)} + ${volume(forMilk_L)} ≈ ${volume(day.water_L.low)}` }, // prettier-ignore
     { label: '', key: 'eats.waterMost', sum: `${volume(WATER_BASE_L.high)} + ${volume(forMilk_L)} ≈ ${volume(day.water_L.high)}` }, // prettier-ignore
+    glassStep(day, us, lang),
   ];
+}
+
+/** The least water in glasses: sixteen cups to the gallon, or four glasses to the litre. */
+function glassStep({ water_L: { low } }: Day, us: boolean, lang: string): ProofStep {
+  const water = us ? low / GALLON_L : low;
+  const each = us ? CUPS_IN_GALLON : 1000 / GLASS_ML;
+  const sum = `${decimalText(water, 2, lang)} ${us ? 'gal' : 'L'} × ${each} ≈ ${decimalText(water * each, 1, lang)}`;
+  return { label: '', key: `eats.glasses.${us ? 'us' : 'metric'}`, sum };
 }
 
 function weightRow({ doe, weight_kg }: Day, { units, lang }: BoardInput) {

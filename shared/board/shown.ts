@@ -24,6 +24,8 @@ export function dayAmount(input: BoardInput, volume_mL: number): { n: number; te
 /** A volume in the farm's jars, to the half jar. */
 export function jarAmount(input: BoardInput, volume_mL: number): { n: number; text: string } {
   const halves = wholeParts((volume_mL / input.jar_mL) * 2);
+  // A few spoons of milk are not none.
+  if (halves === 0 && volume_mL > 0) return { n: 1, text: '<½' };
   // Half a jar is told in the singular.
   return { n: halves === 1 ? 1 : halves / 2, text: mixedText(halves, 2, input.lang) };
 }
