@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono, type Context } from 'hono';
+import { compress } from 'hono/compress';
 import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { contentType } from './contentTypes.ts';
@@ -56,6 +57,8 @@ export type DeskApp = Hono & { readonly close: () => void };
 export function deskApp(settings: DeskSettings): DeskApp {
   const base = folderPath(settings.basePath);
   const app = new Hono();
+  // The board's drawings are text: pressed, they are a quarter as long. Streams of events are left as they are.
+  app.use(compress());
   app.use(async (c, next) => {
     if (c.req.method !== 'GET' && c.req.method !== 'HEAD')
       return c.text('This server only shows pages.\n', 405, { Allow: 'GET, HEAD' });
@@ -95,7 +98,8 @@ function answer(c: Context, settings: DeskSettings, folder: string, inner: strin
 function sendFile(c: Context, path: string, stats: Stats): Response {
   const etag = `"${stats.size.toString(36)}-${stats.mtimeMs.toString(36)}"`;
   const headers = { ...headersOf(path), ETag: etag, 'Last-Modified': stats.mtime.toUTCString() };
-  if (c.req.header('If-None-Match') === etag) return c.body(null, 304, headers);
+  // A pressed answer carries the same mark as a weak one.
+  if (c.req.header('If-None-Match')?.replace(/^W\//, '') === etag) return c.body(null, 304, headers);
   return c.body(readFileSync(path), 200, headers);
 }
 

@@ -3,6 +3,7 @@ import { symlinkSync } from 'node:fs';
 import { createServer, request, type IncomingHttpHeaders } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { deskApp, folderPath, openDesk } from '../../../src/desk/serve.ts';
@@ -79,6 +80,22 @@ describe('deskApp', () => {
     const etag = (await get('/')).headers.get('etag') ?? '';
     const again = await get('/', { headers: { 'If-None-Match': etag } });
     expect([again.status, await again.text()]).toEqual([304, '']);
+  });
+
+  it('presses pages for those who take them so, and knows a pressed page again', async () => {
+    const { root, get } = site();
+    const page = `<!doctype html><title>long</title>${'<p>milk</p>'.repeat(500)}`;
+    writeFiles(root, { 'dist/long/index.html': page });
+    const pressed = await get('/long/', { headers: { 'Accept-Encoding': 'gzip' } });
+    expect(pressed.headers.get('Content-Encoding')).toBe('gzip');
+    const bytes = Buffer.from(await pressed.arrayBuffer());
+    expect(bytes.length).toBeLessThan(page.length / 4);
+    expect(gunzipSync(bytes).toString()).toBe(page);
+    const mark = pressed.headers.get('ETag') ?? '';
+    const again = await get('/long/', { headers: { 'Accept-Encoding': 'gzip', 'If-None-Match': mark } });
+    expect(again.status).toBe(304);
+    const plain = await get('/long/', { headers: { 'Accept-Encoding': 'identity' } });
+    expect([plain.headers.get('Content-Encoding'), await plain.text()]).toEqual([null, page]);
   });
 
   it('gives headers alone to HEAD', async () => {
