@@ -108,7 +108,7 @@ const wordsIn = (text: string) => new Set(text.toLowerCase().match(/[\p{L}\d]+/g
 /** Lines such as `Wren = Ren`: the word as it is written, and as the voice shall read it. */
 function readSayAs(text: string): SayAs {
   const pairs = text.split('\n').flatMap((line) => {
-    const [, word, said] = /^\s*(\p{L}+)\s*=\s*(\S.*?)\s*$/u.exec(line) ?? [];
+    const [, word, said] = /^\s*(\p{L}[^=]*?)\s*=\s*(\S.*?)\s*$/u.exec(line) ?? [];
     return word !== undefined && said !== undefined ? [[word, said] as const] : [];
   });
   return new Map(pairs);

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { RECORDINGS_FOLDER } from './soundOwn.ts';
+import { wholeNames } from './soundSpelling.ts';
 import type { SoundText } from './soundTexts.ts';
 
 // The page leaves two tables open, and tells the names that come and go with the herd.
@@ -36,8 +37,8 @@ const languageOf = (path: string) => /<html[^>]* lang="([^"]+)"/.exec(readFileSy
 
 /** Whether a text hangs on the milk book: it has a number in it, or one of these names (`Tansy|Wren`, as the page's HTML has them). */
 function changing(names: string): (text: string) => boolean {
-  const known = new Set(names.split('|').filter((name) => name !== ''));
-  return (text) => /\d/.test(text) || (escaped(text).match(/[\p{L}&;#\d]+/gu) ?? []).some((word) => known.has(word)); // prettier-ignore
+  const named = wholeNames(names.split('|').filter((name) => name !== ''));
+  return (text) => /\d/.test(text) || (named !== null && escaped(text).search(named) >= 0);
 }
 
 // What is met on most pages first; then as a child comes to it: home, topics, answers, things to do, proofs.

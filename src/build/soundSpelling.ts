@@ -159,5 +159,15 @@ export type SayAs = ReadonlyMap<string, string>;
 export function spelledFor(lang: string, text: string, sayAs: SayAs = new Map()): string {
   const plain = plainParts(arrowsOut(text));
   const spelled = lang === 'en' ? english(plain) : lang === 'es' ? spanish(plain) : plain;
-  return spelled.replace(/\p{L}+/gu, (word) => sayAs.get(word) ?? word);
+  const named = wholeNames([...sayAs.keys()]);
+  return named === null ? spelled : spelled.replace(named, (name) => sayAs.get(name) ?? name);
+}
+
+/** Finds every place where one of some names, of a word or more, stands whole; null where there are none. */
+export function wholeNames(names: readonly string[]): RegExp | null {
+  if (names.length === 0) return null;
+  // Of "Miss Wren" and "Wren" the longer one is meant.
+  const longest = names.toSorted((a, b) => b.length - a.length);
+  const any = longest.map((name) => name.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')).join('|');
+  return new RegExp(`(?<![\\p{L}\\d])(?:${any})(?![\\p{L}\\d])`, 'gu');
 }

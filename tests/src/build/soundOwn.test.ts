@@ -76,19 +76,19 @@ describe("a farm's own recordings", () => {
 
   it('can be a way to say a name', async () => {
     const { given, spoken } = soundWorld({
-      'es/barn/index.html': page('es', '<p data-read>Wren da leche.</p>'),
+      'es/barn/index.html': page('es', '<p data-read>Wren da leche.</p><p data-read>Miss Mo da leche.</p>'),
     });
-    writeFiles(given.farm, { 'recordings/es/say-as.txt': 'Wren = Ren\n\nnot a line\n' });
+    writeFiles(given.farm, { 'recordings/es/say-as.txt': 'Wren = Ren\nMiss Mo=Mis Mou\n\nnot a line\n' });
     await makeSounds(given);
-    expect(spoken).toEqual(['Ren da leche.']);
+    expect(spoken.toSorted()).toEqual(['Mis Mou da leche.', 'Ren da leche.']);
     expect(heard(given, 'es', 'Wren da leche.')).toBe('es: Ren da leche.');
   });
 
   it('are listed with their keys on the page for the coordinator, what stays apart from what changes', async () => {
-    const table = (which: string) => `<table><tbody data-texts="${which}" data-names="Tansy|Wren" data-own="recorded"></tbody></table>`; // prettier-ignore
+    const table = (which: string) => `<table><tbody data-texts="${which}" data-names="Tansy|Wren|Miss Mo" data-own="recorded"></tbody></table>`; // prettier-ignore
     const { given } = soundWorld({
       ...SITE,
-      'barn/who/index.html': page('en', '<p data-read>It is Tansy &amp; her kid.</p>'),
+      'barn/who/index.html': page('en', '<p data-read>It is Tansy &amp; her kid.</p><p data-read>It is Miss Mo.</p>'),
       'recordings/index.html': page('en', table('stay') + table('change')),
     });
     writeFiles(given.farm, { [`recordings/en/${KEY}.opus`]: 'her voice' });
@@ -96,7 +96,8 @@ describe("a farm's own recordings", () => {
     const html = readFileSync(join(given.dist, 'recordings/index.html'), 'utf8');
     const [stay = '', change = ''] = html.split('data-texts="change"');
     expect(stay).toContain(`<tr><td>How much?</td><td><code>${KEY}</code></td><td>How much?</td><td>recorded</td></tr>`);
-    expect(change.match(/<tr>/g)).toHaveLength(2);
+    expect(change.match(/<tr>/g)).toHaveLength(3);
+    expect(change).toContain('<td>It is Miss Mo.</td>');
     expect(change).toContain('<td>It is Tansy &amp; her kid.</td>');
     expect(change).toContain('<td>16 cups</td>');
     expect(stay).not.toContain('¿');

@@ -80,6 +80,11 @@ describe('for any voice', () => {
     expect(spelledFor('es', 'Wren y Wrenita', sayAs)).toBe('Ren y Wrenita');
   });
 
+  it('takes a name of more than one word whole, and a name with signs in it as it stands', () => {
+    const sayAs = new Map([['Wren', 'Ren'], ['Miss Wren', 'Mis Ren'], ['J.B.', 'jota be']]); // prettier-ignore
+    expect(spelledFor('fr', 'Miss Wren, Wren, J.B. et JxBx', sayAs)).toBe('Mis Ren, Ren, jota be et JxBx');
+  });
+
   it('leaves another language as it is', () => {
     expect(spelledFor('fr', '7½ tasses')).toBe('7½ tasses');
   });
