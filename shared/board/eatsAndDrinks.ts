@@ -16,6 +16,12 @@ const MOST_PORTIONS = 12;
 const GLASS_ML = 250;
 const CUPS_IN_GALLON = 16;
 
+const FACTS = Object.freeze({
+  typical: ['hay', 'water-base'],
+  rests: ['dry-matter-dry', 'water-base'],
+  milk: ['dry-matter-milking', 'water-base', 'water-milk', 'concentrate'],
+});
+
 /** A day's need of one doe as the board tells it. Water for milk is null where her milk is not known or none. */
 interface Day {
   readonly doe: { readonly id: string; readonly name: string; readonly breed: string } | null;
@@ -63,12 +69,7 @@ export function eatsAndDrinks(input: BoardInput): Answer {
       columns: ['doe', 'weight'],
       rows: day.doe && day.weight_kg ? [weightRow(day, input)] : [],
       missing: 0,
-      facts:
-        day.state === 'typical'
-          ? ['hay', 'water-base']
-          : day.state === 'rests'
-            ? ['dry-matter-dry', 'water-base']
-            : ['dry-matter-milking', 'water-base', 'water-milk', 'concentrate'],
+      facts: [...FACTS[day.state], 'not-for-goats'],
       table: null,
     },
   };
@@ -83,16 +84,26 @@ function dayOf(input: BoardInput): Day {
   const needs = order[Math.floor((order.length - 1) / 2)];
   if (!needs?.weight.ok || !needs.dryFeed_kg) return TYPICAL;
   const named = input.does.find((doe) => doe.id === needs.doe);
-  const milk_L = needs.milk.ok ? needs.milk.milk_L : 0;
-  const dry = resting || needs.phase === 'dry' || needs.phase === 'none';
+  const inBook_L = milkInBook_L(input, needs.doe);
+  const dry = resting || needs.phase === 'dry' || (needs.phase === 'none' && inBook_L === 0);
+  const told = needs.milk.ok && needs.phase !== 'none';
+  const milk_L = dry ? 0 : told ? needs.milk.milk_L : inBook_L;
+  const forMilk_L = milk_L * KG_PER_L * WATER_PER_MILK_LPERKG;
   return {
     doe: { id: needs.doe, name: named?.name ?? needs.doe, breed: named?.breed ?? '' },
     state: dry ? 'rests' : 'milk',
     weight_kg: needs.weight.weight_kg,
-    milk_L: dry ? 0 : milk_L,
-    feed_kg: dry ? dryFeed_kg(needs.weight.weight_kg, 'dry') : needs.dryFeed_kg,
-    water_L: dry ? WATER_BASE_L : (needs.water_L ?? WATER_BASE_L),
+    milk_L,
+    feed_kg: dryFeed_kg(needs.weight.weight_kg, dry ? 'dry' : 'milking'),
+    water_L: { low: WATER_BASE_L.low + forMilk_L, high: WATER_BASE_L.high + forMilk_L },
   };
+}
+
+/** Her milk of a day by the rows of the week: the least that she makes, where kids drink too or no birth is listed. */
+function milkInBook_L({ week }: BoardInput, id: string): number {
+  const doe = week.does.find((one) => one.id === id);
+  const days = new Set(doe?.milkings.map(({ date }) => date)).size;
+  return days === 0 ? 0 : (doe?.total_mL ?? 0) / days / 1000;
 }
 
 const mid = ({ dryFeed_kg: feed }: DoeNeeds) => (feed ? feed.low + feed.high : 0);
@@ -165,8 +176,12 @@ function stepsOf(day: Day, { units, lang }: BoardInput): ProofStep[] {
   return [
     { label: '', key: 'eats.least', sum: `${weight(day.weight_kg.low)} × ${least} ≈ ${weight(low)}` },
     { label: '', key: 'eats.most', sum: `${weight(day.weight_kg.high)} × ${most} ≈ ${weight(high)}` },
-    { label: '', key: 'eats.milk', sum: weight(milk_kg) },
-    { label: '', key: 'eats.forMilk', sum: volume(forMilk_L) },
+    ...(milk_kg > 0 || day.state === 'rests'
+      ? [
+          { label: '', key: 'eats.milk', sum: weight(milk_kg) },
+          { label: '', key: 'eats.forMilk', sum: volume(forMilk_L) },
+        ]
+      : []),
     { label: '', key: 'eats.water', sum: `${volume(WATER_BASE_L.low)} + ${volume(forMilk_L)} ≈ ${volume(day.water_L.low)}` }, // prettier-ignore
     { label: '', key: 'eats.waterMost', sum: `${volume(WATER_BASE_L.high)} + ${volume(forMilk_L)} ≈ ${volume(day.water_L.high)}` }, // prettier-ignore
     glassStep(day, us, lang),

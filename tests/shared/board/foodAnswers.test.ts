@@ -41,6 +41,15 @@ const fed = (answer: Answer) => {
 };
 
 describe('what a goat eats and drinks', () => {
+  it('counts milk that the book has of a doe without a listed birth, and shows the glasses', () => {
+    const book = { ...oneDoe(), kiddings: [] };
+    const { variants, proof } = answerTo('eats-and-drinks', inputOf(book, MAY));
+    expect(variants['rule']).toBe('milk');
+    // Sixteen cups to the gallon: NIST Handbook 44, Appendix C.
+    expect(proof.steps.at(-1)).toMatchObject({ key: 'eats.glasses.us' });
+    expect(proof.steps.at(-1)?.sum).toMatch(/^\d\.\d\d gal × 16 ≈ \d+\.\d$/);
+  });
+
   it('is 4 to 5 pounds and 3 to 5 gallons for a doe of 100 lb with 8 lb of milk', () => {
     // 4 to 5 % of weight: course of the Indian Council of Agricultural Research. 1 to 3 gallons and half a gallon for
     // 2 lb of milk, so 2 more for 8 lb: J. Bentley, Iowa State University Extension 2022.
