@@ -54,7 +54,7 @@ export function twins(input: BoardInput): Answer {
       columns: BIRTH_COLUMNS,
       rows: births.map((birth) => birthRow(input, birth, 'long')),
       missing: 0,
-      facts: ['litter', 'newborn-weight', 'two-teats'],
+      facts: ['litter', 'newborn-weight', 'two-teats', 'birth-and-q-fever'],
       table: null,
     },
   };

@@ -69,7 +69,14 @@ export function whereKids(input: BoardInput): Answer {
         place: 'kiddings.csv',
       })),
       missing: 0,
-      facts: ['colostrum', 'kids-with-mother', 'nights-apart', 'weaning-rule', 'kid-milk'],
+      facts: [
+        'colostrum',
+        'kids-with-mother',
+        'nights-apart',
+        'weaning-rule',
+        'kid-milk',
+        'birth-and-q-fever',
+      ],
       table: null,
     },
   };
