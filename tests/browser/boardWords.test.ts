@@ -10,8 +10,8 @@ import { builtSite, type SiteName } from '../support/builtSite.ts';
 type Node = DefaultTreeAdapterMap['node'];
 type Element = DefaultTreeAdapterMap['element'];
 
-// Sentences for a seven-year-old: the hand-out on learning design asks eight words; a live number may add two.
-const YOUNGER_WORDS = 10;
+// Sentences for a seven-year-old: the hand-out on learning design asks eight words; a live number or a date may add three.
+const YOUNGER_WORDS = 11;
 const YOUNGER_MEAN = 6.5;
 const OLDER_WORDS = 20;
 // Headline, three sentences and the concrete one: 25 to 35 words, and a few more where a number is told.
@@ -95,7 +95,7 @@ describe('an answer at the younger level', () => {
   });
 
   it('has no decimals and no percent', () => {
-    const found = at('younger').filter(({ texts }) => /\d[.,]\d|%/.test(texts.join(' ')));
+    const found = at('younger').filter(({ texts }) => /\d\.\d|\d,\d(?!\d\d)|%/.test(texts.join(' ')));
     expect(found.map(({ path, texts }) => `${path} ${texts.join(' ')}`)).toEqual([]);
   });
 });

@@ -46,7 +46,11 @@ export function sidewaysScroll(): string[] {
 /** Elements that hide a part of their own text. */
 export function cutText(): string[] {
   return [...document.querySelectorAll<HTMLElement>('body *')].flatMap((one) => {
-    if (one.closest('svg') || !one.innerText?.trim() || one.clientWidth <= 2) return [];
+    if (one.closest('svg') || one.clientWidth <= 2) return [];
+    // A drawing may be cropped; its name is not text that is seen.
+    const own = one.cloneNode(true) as HTMLElement;
+    for (const drawing of own.querySelectorAll('svg')) drawing.remove();
+    if (!own.textContent.trim()) return [];
     const { overflowX, overflowY } = getComputedStyle(one);
     const hides = (overflow: string) => /hidden|clip/.test(overflow);
     const isCut =

@@ -19,47 +19,61 @@ export function patience_ms(words: number): number {
   return Math.min(LONGEST_ms, Math.max(ALONE_ms, (words / SLOW_WORDS_PER_MIN) * PATIENCE * 60_000));
 }
 
+/** Words that a page has to be read at the level that is shown; what is only tapped is not counted. */
+function wordsToRead(page: Document): number {
+  const texts = [...page.querySelectorAll<HTMLElement>('main p, main li, main dd, main dt, main td')];
+  return texts
+    .filter(
+      (one) => one.checkVisibility() && !one.closest('a, button') && !one.querySelector('p, li, a, button'),
+    )
+    .reduce((sum, one) => sum + (one.textContent.match(/[\p{L}\p{N}]+/gu) ?? []).length, 0);
+}
+
 /**
  * Watches a page. After `patience_ms` without touch it asks; after half a minute more it forgets what the child has
- * chosen and goes to the address in `data-board-home`. At home it only forgets, so that an idle board does not
- * reload all night.
+ * chosen and goes to the address in `data-board-home`. At home there is nothing to ask: it only forgets, so that an
+ * idle board neither blinks nor reloads all night.
  */
 export function goHomeWhenAlone(page: Document): void {
   const view = page.defaultView;
   const home = page.body.dataset['boardHome'];
   const asking = page.querySelector<HTMLElement>('.still-there');
   if (!home || !view || !asking) return;
-  const words = (page.querySelector('main')?.innerText.match(/\p{L}+/gu) ?? []).length;
+  const isHome = view.location.pathname === new URL(home, view.location.href).pathname;
   let waiting = 0;
+  const after = (time_ms: number, act: () => void) => {
+    view.clearTimeout(waiting);
+    waiting = view.setTimeout(act, time_ms);
+  };
   const leave = () => {
     asking.hidden = true;
     page.dispatchEvent(new CustomEvent(FORGET));
-    const isHome = view.location.pathname === new URL(home, view.location.href).pathname;
     if (isHome) view.scrollTo(0, 0);
     else view.location.replace(home);
   };
   const ask = () => {
     if (page.documentElement.dataset[BUSY] !== undefined) return wait();
+    if (isHome) return leave();
     asking.hidden = false;
     asking.querySelector('button')?.focus();
-    waiting = view.setTimeout(leave, ASKING_ms);
+    after(ASKING_ms, leave);
   };
-  const wait = () => {
-    view.clearTimeout(waiting);
-    waiting = view.setTimeout(ask, patience_ms(words));
+  // How much there is to read changes with the level, so it is counted only when it matters.
+  const askLater = () => {
+    const more_ms = patience_ms(wordsToRead(page)) - ALONE_ms;
+    if (more_ms > 0) after(more_ms, ask);
+    else ask();
   };
+  const wait = () => after(ALONE_ms, askLater);
   const alive = () => {
     // The touch that answers the question answers only that.
     if (asking.hidden) wait();
   };
   for (const sign of SIGNS_OF_LIFE) view.addEventListener(sign, alive, { passive: true, capture: true });
-  asking.addEventListener('click', () => {
-    asking.hidden = true;
-    wait();
-  });
-  asking.addEventListener('keydown', () => {
-    asking.hidden = true;
-    wait();
-  });
+  for (const sign of ['click', 'keydown'])
+    asking.addEventListener(sign, () => {
+      asking.hidden = true;
+      wait();
+    });
   wait();
 }
