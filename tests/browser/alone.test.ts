@@ -87,6 +87,14 @@ describe('the Barn board, left alone', () => {
     await page.close();
   });
 
+  it('does not wait for ever for a sound that never ends', async () => {
+    const page = await openAt('barn/topic/food/');
+    await page.evaluate(() => (document.documentElement.dataset['busy'] = ''));
+    await page.clock.runFor(361_000);
+    expect(await asks(page)).toBe(true);
+    await page.close();
+  });
+
   it('does not load its home again and again', async () => {
     const page = await openAt('barn/');
     let loads = 0;

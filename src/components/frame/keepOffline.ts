@@ -7,7 +7,9 @@
  */
 export function keepOffline(base: string, isBuilt: boolean): void {
   const { connection } = navigator as Navigator & { connection?: { saveData?: boolean } };
-  if (!isBuilt || connection?.saveData === true || !('serviceWorker' in navigator)) return;
+  // A page that is opened without a network has nothing to fetch a worker from.
+  if (!isBuilt || !navigator.onLine || connection?.saveData === true || !('serviceWorker' in navigator))
+    return;
   const file = `${base.replace(/\/?$/, '/')}offline-worker.js`;
   // The page itself comes first; a site that cannot be kept still works with a network.
   const register = () =>

@@ -3,6 +3,8 @@
 const ALONE_ms = 90_000;
 const LONGEST_ms = 180_000;
 const ASKING_ms = 30_000;
+// No page is read aloud for so many rounds of waiting: a sound that never ends must not hold the board.
+const MOST_BUSY_ROUNDS = 4;
 // A slow reader takes a minute for this many words, and is given three times as long.
 const SLOW_WORDS_PER_MIN = 60;
 const PATIENCE = 3;
@@ -41,6 +43,7 @@ export function goHomeWhenAlone(page: Document): void {
   if (!home || !view || !asking) return;
   const isHome = view.location.pathname === new URL(home, view.location.href).pathname;
   let waiting = 0;
+  let busyRounds = 0;
   const after = (time_ms: number, act: () => void) => {
     view.clearTimeout(waiting);
     waiting = view.setTimeout(act, time_ms);
@@ -52,7 +55,8 @@ export function goHomeWhenAlone(page: Document): void {
     else view.location.replace(home);
   };
   const ask = () => {
-    if (page.documentElement.dataset[BUSY] !== undefined) return wait();
+    if (page.documentElement.dataset[BUSY] !== undefined && (busyRounds += 1) < MOST_BUSY_ROUNDS)
+      return wait();
     if (isHome) return leave();
     asking.hidden = false;
     asking.querySelector('button')?.focus();
@@ -67,6 +71,7 @@ export function goHomeWhenAlone(page: Document): void {
   const wait = () => after(ALONE_ms, askLater);
   const alive = () => {
     // The touch that answers the question answers only that.
+    busyRounds = 0;
     if (asking.hidden) wait();
   };
   for (const sign of SIGNS_OF_LIFE) view.addEventListener(sign, alive, { passive: true, capture: true });
