@@ -2,8 +2,8 @@
 
 /**
  * Registers the worker that the build has made below `base` (the site's path, with its last slash). Does nothing
- * where the browser has no workers or does not trust the address, where it is asked to save its owner's data, and on a
- * site that is only being worked on.
+ * where the browser has no workers or does not trust the address, where it is asked to save its owner's data, without a
+ * network, and on a site that is only being worked on.
  */
 export function keepOffline(base: string, isBuilt: boolean): void {
   const { connection } = navigator as Navigator & { connection?: { saveData?: boolean } };
