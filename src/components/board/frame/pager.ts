@@ -10,7 +10,11 @@ export function wakePager(page: Document): void {
   if (!stage || !button) return;
   const atEnd = () => stage.scrollTop + stage.clientHeight >= stage.scrollHeight - 2;
   const look = () => {
-    button.hidden = stage.scrollHeight <= stage.clientHeight + 2;
+    const isLong = stage.scrollHeight > stage.clientHeight + 2;
+    button.hidden = !isLong;
+    // By keyboard the arrows lead down, once the stage can be reached.
+    if (isLong) stage.tabIndex = 0;
+    else stage.removeAttribute('tabindex');
     button.dataset['further'] = atEnd() ? 'up' : 'down';
     button.setAttribute('aria-label', button.dataset[atEnd() ? 'upWord' : 'downWord'] ?? '');
   };
