@@ -1,5 +1,6 @@
 // The three marks of the house's hand: a solid block, the uneven line round it, and a line that swells and thins.
 import { outline, pathOf, type Point } from './outline.ts';
+import { remembered } from './remembered.ts';
 import { seedOf, swell, wobble } from './wobble.ts';
 
 /** Light falls from the upper left, so lines on the lower right are the thicker ones. */
@@ -41,6 +42,10 @@ function stray(facet: number): number {
  * drawing units: shorter for small drawings.
  */
 export function cutBlock(written: string, facet = 8): string {
+  return remembered(`block ${facet} ${written}`, () => blockOf(written, facet));
+}
+
+function blockOf(written: string, facet: number): string {
   const points = outline(written, facet, true);
   const seed = seedOf(written);
   return pathOf(moved(points, normalsOf(points, true), (i) => wobble(seed, i) * stray(facet)));
@@ -51,6 +56,10 @@ export function cutBlock(written: string, facet = 8): string {
  * side away from the light, never quite even.
  */
 export function cutRing(written: string, width: number, facet = 8): string {
+  return remembered(`ring ${width} ${facet} ${written}`, () => ringOf(written, width, facet));
+}
+
+function ringOf(written: string, width: number, facet: number): string {
   const points = outline(written, facet, true);
   const seed = seedOf(written);
   const sign = areaOf(points) > 0 ? 1 : -1;
@@ -76,6 +85,10 @@ function profile(ends: LineEnds, t: number): number {
 
 /** Path text of one open line along written points, `width` units at its thickest. */
 export function cutLine(written: string, width: number, ends: LineEnds = 'taper', facet = 8): string {
+  return remembered(`line ${width} ${ends} ${facet} ${written}`, () => lineOf(written, width, ends, facet));
+}
+
+function lineOf(written: string, width: number, ends: LineEnds, facet: number): string {
   const points = outline(written, facet, false);
   const seed = seedOf(written);
   const normals = normalsOf(points, false);

@@ -32,6 +32,15 @@ export function say(words: Words, key: string, slots: Slots = {}): string {
   });
 }
 
+// Making the rules of a language takes longer than all else that a tap does.
+const rulesOf = new Map<string, Intl.PluralRules>();
+
+function pluralRules(lang: string): Intl.PluralRules {
+  const known = rulesOf.get(lang) ?? new Intl.PluralRules(lang);
+  rulesOf.set(lang, known);
+  return known;
+}
+
 function pluralOf(
   words: Words,
   key: string,
@@ -41,8 +50,7 @@ function pluralOf(
   // Without its number a plural would be picked blindly, and read wrong without a word.
   if (n === undefined) throw new Error(`"${key}" in ${words.lang} needs {n} to choose its plural.`);
   // Nothing at all often wants a sentence of its own, which no language's rules ask for.
-  const category =
-    Number(n) === 0 && forms['zero'] ? 'zero' : new Intl.PluralRules(words.lang).select(Number(n));
+  const category = Number(n) === 0 && forms['zero'] ? 'zero' : pluralRules(words.lang).select(Number(n));
   const text = forms[category] ?? forms['other'];
   if (text === undefined)
     throw new Error(`"${key}" in ${words.lang} has no text for "${category}" or "other".`);

@@ -94,7 +94,7 @@ async function makeSite(
   const side = sideFolder(workshop, stamp);
   const isFirst = hasVoice(world.env) && !existsSync(join(workshop, 'sound'));
   world.say(
-    `Making the pages … (${isFirst ? 'about a minute, since all is spoken for the first time' : 'some seconds'})`,
+    `Making the pages … (${isFirst ? 'one to two minutes, since all is spoken for the first time' : 'some seconds'})`,
   );
   const made = await world.makePages({
     PAILSIDE_OUT: side,

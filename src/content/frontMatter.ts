@@ -1,6 +1,6 @@
 // The head of a content file: YAML between two lines of three dashes, with the line of every field.
 import * as z from 'zod';
-import { LineCounter, parseDocument } from 'yaml';
+import { LineCounter, parseDocument, visit, type Document } from 'yaml';
 import { nearestName } from '../farm/nearest.ts';
 import type { ContentFault } from './contentFault.ts';
 
@@ -46,6 +46,8 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
     });
     return { ok: false, faults, ...rest };
   }
+  const fields = plainFields(written);
+  if (!fields.ok) return { ok: false, faults: [{ file, ...placeOf(fields.at), text: fields.text }], ...rest };
   const lineOf = (path: readonly PropertyKey[]): number => {
     for (let length = path.length; length > 0; length -= 1) {
       const node = written.getIn(path.slice(0, length) as (string | number)[], true) as
@@ -54,13 +56,34 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
     }
     return 1;
   };
-  const read = shape.safeParse(written.toJS() ?? {});
+  const read = shape.safeParse(fields.values);
   if (!read.success) {
-    const fields = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
-    const head = { lineOf, has: (path: readonly PropertyKey[]) => written.hasIn(path), fields };
+    const known = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
+    const head = { lineOf, has: (path: readonly PropertyKey[]) => written.hasIn(path), fields: known };
     return { ok: false, faults: shapeFaults(file, read.error.issues, head), ...rest };
   }
   return { ok: true, head: read.data, ...rest, lineOf };
+}
+
+// A star at the beginning of a value names an anchor in YAML, and only reading the values shows that there is none.
+function plainFields(
+  written: Document,
+):
+  | { readonly ok: true; readonly values: unknown }
+  | { readonly ok: false; readonly at: number; readonly text: string } {
+  try {
+    return { ok: true, values: written.toJS() ?? {} };
+  } catch {
+    let at = 0;
+    visit(written, {
+      Alias(_, alias) {
+        at = alias.range?.[0] ?? 0;
+        return visit.BREAK;
+      },
+    });
+    const text = 'the head has a value that begins with a star; put it in quotation marks.';
+    return { ok: false, at, text };
+  }
 }
 
 function shapeFaults(

@@ -82,6 +82,14 @@ describe('readSheetFile', () => {
   });
 });
 
+describe('the head of a file', () => {
+  it('says so where a value begins with a star, which YAML takes for a name that it must know', () => {
+    expect(faultsOf('---\nband: k-2\ntitle: *Milk*\n---\n- count-cups\n')).toMatchInlineSnapshot(
+      `"content/sheets/en/new.md:3:8  the head has a value that begins with a star; put it in quotation marks."`,
+    );
+  });
+});
+
 describe('readSheetFiles', () => {
   it('holds the languages against each other', () => {
     const dir = mkdtempSync(join(tmpdir(), 'sheets-'));

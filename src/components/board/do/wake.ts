@@ -2,6 +2,7 @@
 import { hydrate, type Component } from 'svelte';
 import type { Plans } from '../../../../shared/board/do/plans.ts';
 import Doing from './Doing.svelte';
+import { showPressed } from './pressed.ts';
 import { PARTS, type DoProps } from './parts.ts';
 
 /** Takes over the built page with the same props that it was built from. */
@@ -16,5 +17,6 @@ export async function wakeDoing(page: Document): Promise<void> {
     target,
     props: { ...(JSON.parse(carried) as DoProps<unknown>), part },
   });
+  showPressed(target);
   target.dataset['awake'] = '';
 }
