@@ -24,6 +24,7 @@ const RULES: readonly Rule[] = [
   { who: /#script$/, may: [SHARED, COMPONENTS], because: 'a script of a page imports shared/ and components, never Node, zod or what loads' },
   { who: /^src\/components\/.*\.astro$/, may: [SHARED, COMPONENTS, 'src/site/site.ts'], because: 'components never load' },
   { who: /^src\/components\/bench\/wordFile\.ts$/, may: [SHARED, COMPONENTS, 'docx'], because: 'one file writes Word documents, and is fetched only when one is wanted' },
+  { who: /^src\/components\/book\/store\/database\.ts$/, may: [SHARED, COMPONENTS, 'idb'], because: 'one file of the Milk book opens the phone\'s database' },
   { who: COMPONENTS, may: [SHARED, COMPONENTS, /^svelte(\/|$)/], because: 'an island imports shared/ and its own kind, never Node, zod or the site' },
   { who: /^src\/layouts\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//], because: 'layouts frame what pages hand down' },
   { who: /^src\/pages\//, may: [SHARED, COMPONENTS, STYLES, /^src\/(layouts|site)\//, /^astro(:|$)/], because: 'pages load through src/site and hand down' },
