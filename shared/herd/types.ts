@@ -86,11 +86,28 @@ export interface MilkTest {
   readonly line: number;
 }
 
+/** A treatment after which a doe's milk is kept apart, from `treatments.csv`. Days are day numbers. */
+export interface Treatment {
+  readonly doe: string;
+  /** First day whose milk is withheld. */
+  readonly from: number;
+  /** First day whose milk may be kept again, as the veterinarian or the label says; null while nobody has set one. */
+  readonly until: number | null;
+  /** What was given, in the farm's words. */
+  readonly what: string;
+  readonly note: string;
+  readonly file: string;
+  readonly line: number;
+}
+
 /** The farm's records: everything that figures are computed from. */
 export interface Book {
   readonly does: readonly Doe[];
   readonly kiddings: readonly Kidding[];
+  /** A row's `use` has treatments reckoned in: whoever reads the files does that (`countedUse` in treated.ts). */
   readonly rows: readonly MilkingRow[];
+  /** Absent where the farm has no `treatments.csv`. */
+  readonly treatments?: readonly Treatment[];
   /** Absent where the farm has no `milk-tests.csv`. */
   readonly milkTests?: readonly MilkTest[];
 }

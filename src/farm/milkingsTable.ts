@@ -1,6 +1,13 @@
 // Reads one file of the milk book: one row a doe and milking.
 import { isoDate } from '../../shared/calendar/day.ts';
-import { USES, type MilkingRow, type MilkingTime, type Use } from '../../shared/herd/types.ts';
+import { countedUse } from '../../shared/herd/treated.ts';
+import {
+  USES,
+  type MilkingRow,
+  type MilkingTime,
+  type Treatment,
+  type Use,
+} from '../../shared/herd/types.ts';
 import type { AmountCell } from './amountCell.ts';
 import { dateFault, readDay } from './dates.ts';
 import type { DoeNames } from './doeNames.ts';
@@ -24,6 +31,10 @@ export interface MilkingReaders {
   readonly day: (text: string) => number | null;
   /** Today, where nothing but the clock says so: later rows are faults. */
   readonly lastDay: number | null;
+  /** The treatments of each doe: what an empty use means. */
+  readonly treatments: ReadonlyMap<string, readonly Treatment[]>;
+  /** Hears of every row of a doe under treatment that does not itself say withheld; null where the cell is empty. */
+  readonly onTreated: (row: MilkingRow, written: Use | null) => void;
 }
 
 /** A reader of dates that remembers them. */
@@ -76,13 +87,25 @@ export function readMilkings(
       readers.does.idOf(doeText) ?? readDoeCell(table, doeText, readers.does, (words) => add('doe', words));
     const cell = readers.amount(text(columns.amount), text(columns.unit), decimalComma);
     if (!cell.ok) for (const fault of cell.faults) add(fault.column, fault);
-    const use = readUse(text(columns.use), add);
+    const written = readUse(text(columns.use), add);
     const note = text(columns.note);
     const entered_ms = readEntered(text(columns.entered), readers.moment, add);
     if (quoted) addSwallowed(table, { cells, start, line }, findings);
-    if (day === null || milking === null || doe === null || !cell.ok || use === null || entered_ms === false)
+    if (
+      day === null ||
+      milking === null ||
+      doe === null ||
+      !cell.ok ||
+      written === false ||
+      entered_ms === false
+    )
       return;
-    rows.push({ doe, day, milking, amount: cell.amount, use, note, entered_ms, file, line });
+    const treatments = readers.treatments.get(doe) ?? [];
+    const use = countedUse(written, treatments, doe, day);
+    const row = { doe, day, milking, amount: cell.amount, use, note, entered_ms, file, line };
+    rows.push(row);
+    if (written !== 'withheld' && countedUse(null, treatments, doe, day) === 'withheld')
+      readers.onTreated(row, written);
   });
 }
 
@@ -133,9 +156,11 @@ function readMilking(text: string, column: number, add: AddFault): MilkingTime |
   return null;
 }
 
-const USE_SPELLINGS = new Map<string, Use>([['', 'kept'], ...USES.map((use) => [use, use] as const)]);
+const USE_SPELLINGS = new Map<string, Use>(USES.map((use) => [use, use] as const));
 
-function readUse(text: string, add: AddFault): Use | null {
+/** The use as written, null where nothing is; false, with a fault, where it is none. */
+function readUse(text: string, add: AddFault): Use | null | false {
+  if (text === '') return null;
   const use = USE_SPELLINGS.get(text) ?? USE_SPELLINGS.get(text.toLowerCase());
   if (use) return use;
   add('use', {
@@ -144,7 +169,7 @@ function readUse(text: string, add: AddFault): Use | null {
     nearest: nearestName(text, USES),
     todo: 'write what became of the milk, or leave the cell empty (kept); other words go under note',
   });
-  return null;
+  return false;
 }
 
 function readEntered(text: string, moment: ReadMoment, add: AddFault): number | null | false {

@@ -2,7 +2,7 @@
 import { statSync } from 'node:fs';
 import { isoDate } from '../../shared/calendar/day.ts';
 import { standingRows } from '../../shared/herd/standing.ts';
-import type { Book, Doe, Farm, Kidding, MilkingRow } from '../../shared/herd/types.ts';
+import type { Book, Doe, Farm, Kidding, MilkingRow, Treatment } from '../../shared/herd/types.ts';
 import { amountReader, type AmountRules } from './amountCell.ts';
 import { readAsOf, type AsOf } from './asOf.ts';
 import { DOES_FILE, readDoes } from './doesTable.ts';
@@ -16,6 +16,8 @@ import { readMilkTests } from './milkTestsTable.ts';
 import { nearestName } from './nearest.ts';
 import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReading } from './settings.ts';
 import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
+import { treatedRows } from './treatedRows.ts';
+import { readTreatments } from './treatmentsTable.ts';
 
 export type { Fault, Notice } from './fault.ts';
 
@@ -32,8 +34,8 @@ export interface ReadSettings {
 }
 
 /**
- * Reads `farm.yaml`, `does.csv`, `kiddings.csv`, `milkings/*.csv` and, where it is there,
- * `milk-tests.csv` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
+ * Reads `farm.yaml`, `does.csv`, `kiddings.csv`, `milkings/*.csv` and, where they are there,
+ * `treatments.csv` and `milk-tests.csv` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
  */
 export function readFarm(dir: string, settings: ReadSettings): FarmReading {
   const findings: Findings = { faults: [], notices: [] };
@@ -53,36 +55,51 @@ export function readFarm(dir: string, settings: ReadSettings): FarmReading {
     : { does: [], faultyIds: [], readable: false };
   const names = doeNames(herd.does, herd.faultyIds, herd.readable);
   const kiddings = isThere(dir, KIDDINGS_FILE, findings) ? readKiddings(dir, names, lastDay, findings) : [];
-  const rows = readBook(dir, { reading, names, timeZone, lastDay }, findings);
+  const treatments = readTreatments(dir, names, lastDay, findings);
+  const rows = readBook(dir, { reading, names, timeZone, lastDay, treatments: treatments ?? [] }, findings);
   const milkTests = readMilkTests(dir, names, lastDay, findings);
-  const book = { does: herd.does, kiddings, rows, ...(milkTests && { milkTests }) };
+  const book = {
+    does: herd.does,
+    kiddings,
+    rows,
+    ...(treatments && { treatments }),
+    ...(milkTests && { milkTests }),
+  };
   if (findings.faults.length > 0)
     return { ok: false, faults: sortedFaults(findings.faults), notices: findings.notices };
   addNotices(book, asOf, findings);
   return { ok: true, farm: farmOf(fields as Settings), book, ...asOf, notices: findings.notices };
 }
 
+interface BookRules {
+  readonly reading: SettingsReading;
+  readonly names: DoeNames;
+  readonly timeZone: string;
+  readonly lastDay: number | null;
+  readonly treatments: readonly Treatment[];
+}
+
 function readBook(
   dir: string,
-  {
-    reading,
-    names,
-    timeZone,
-    lastDay,
-  }: { reading: SettingsReading; names: DoeNames; timeZone: string; lastDay: number | null },
+  { reading, names, timeZone, lastDay, treatments }: BookRules,
   findings: Findings,
 ): MilkingRow[] {
   const rows: MilkingRow[] = [];
   const { recordUnit = 'cup' } = reading.fields;
+  const treated = treatedRows();
   const readers = {
     does: names,
     amount: amountReader({ recordUnit, largest: largestOf(reading) }),
     moment: momentReader(timeZone),
     day: dayReader(),
     lastDay,
+    treatments: Map.groupBy(treatments, ({ doe }) => doe),
+    onTreated: treated.onTreated,
   };
   for (const file of milkingFiles(dir, findings)) readMilkings(dir, file, readers, rows, findings);
-  for (const [first, second] of standingRows(rows).clashes) findings.faults.push(clash(first, second));
+  const standing = standingRows(rows);
+  for (const [first, second] of standing.clashes) findings.faults.push(clash(first, second));
+  findings.notices.push(...treated.notices(standing.rows, treatments));
   return rows;
 }
 
