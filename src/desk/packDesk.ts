@@ -1,5 +1,6 @@
 // The desk's printer: one PDF of a pack, for the pages of this site on this machine and for nobody else.
 import type { Context, Hono } from 'hono';
+import { isHere, isOwnPage } from './access/asked.ts';
 
 /** A pack as PDF, and what its file is called. */
 export interface PackPdf {
@@ -19,8 +20,6 @@ export type PrintPack = (tell: (made: number, of: number) => void, signal: Abort
 /** The header by which a page learns that the machine that serves it prints. */
 const PRINTS_HEADER = 'Pailside-Prints';
 const LONGEST_QUERY = 2_000;
-const HOSTS_HERE = new Set(['localhost', '127.0.0.1', '[::1]']);
-const REMOTES_HERE = new Set(['127.0.0.1', '::1', '::ffff:127.0.0.1']);
 
 /**
  * Adds the printer's two addresses below `base` (it ends in `/`): `print/pack.pdf` and `print/pack-state.json`, and tells the
@@ -77,18 +76,3 @@ const PLAIN = {
 
 const refused = (c: Context): Response =>
   c.text('This printer serves the pages of this site on this machine alone.\n', 403, PLAIN);
-
-/** Whether the request was made on this very machine, under one of its own names: no other name may point here. */
-function isHere(c: Context): boolean {
-  const { incoming } = (c.env ?? {}) as { incoming?: { socket?: { remoteAddress?: string } } };
-  const host = c.req.header('Host')?.replace(/:\d+$/, '') ?? '';
-  return REMOTES_HERE.has(incoming?.socket?.remoteAddress ?? '') && HOSTS_HERE.has(host);
-}
-
-/** Whether a page of this site asks, or somebody who typed the address: never a page from elsewhere. */
-function isOwnPage(c: Context): boolean {
-  const site = c.req.header('Sec-Fetch-Site');
-  const origin = c.req.header('Origin');
-  if (site !== undefined && site !== 'same-origin' && site !== 'none') return false;
-  return origin === undefined || origin === `http://${c.req.header('Host')}`;
-}

@@ -7,6 +7,8 @@ import { Hono, type Context } from 'hono';
 import { compress } from 'hono/compress';
 import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
+import { hereAlone, type Access } from './access/access.ts';
+import { addGuard } from './access/guard.ts';
 import { contentType } from './contentTypes.ts';
 import { addEvents } from './events.ts';
 import { findFile, isThere } from './files.ts';
@@ -26,6 +28,8 @@ export interface DeskSettings {
   readonly printer?: PackPrinter | undefined;
   /** The book that open pages of the board follow; without it they keep the numbers that they were built with. */
   readonly live?: LiveSource | undefined;
+  /** Who may use the desk; without it this machine alone. */
+  readonly access?: Access | undefined;
 }
 
 /** A desk that listens. */
@@ -41,7 +45,7 @@ export function deskSettings({ dist, prints }: Places, env: NodeJS.ProcessEnv): 
 }
 
 const POLICY =
-  "default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; frame-ancestors 'self'";
+  "default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'self'";
 const SWAP_ms = 100;
 
 /** `/visit/` of `visit`, `/visit` or `/visit/`; `/` of none. */
@@ -59,11 +63,7 @@ export function deskApp(settings: DeskSettings): DeskApp {
   const app = new Hono();
   // The board's drawings are text: pressed, they are a quarter as long. Streams of events are left as they are.
   app.use(compress());
-  app.use(async (c, next) => {
-    if (c.req.method !== 'GET' && c.req.method !== 'HEAD')
-      return c.text('This server only shows pages.\n', 405, { Allow: 'GET, HEAD' });
-    return next();
-  });
+  addGuard(app, base, settings.access ?? hereAlone());
   if (settings.printer) addPackDesk(app, base, settings.printer);
   const events = settings.live && addEvents(app, base, settings.dist, settings.live);
   app.get('*', async (c) => {
@@ -109,8 +109,6 @@ function headersOf(path: string): Record<string, string> {
     'Content-Type': type,
     // A rebuild changes pages under the same address: always ask, mostly hear "not modified".
     'Cache-Control': 'no-cache',
-    'X-Content-Type-Options': 'nosniff',
-    'Referrer-Policy': 'no-referrer',
   };
   // A browser's own PDF viewer is a page with styles and scripts that the policy would stop.
   return type === 'application/pdf' ? common : { ...common, 'Content-Security-Policy': POLICY };

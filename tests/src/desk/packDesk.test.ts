@@ -93,7 +93,6 @@ describe('the printer of the desk', () => {
     ['a page of another site', { 'Sec-Fetch-Site': 'cross-site' }],
     ['a page of another port', { 'Sec-Fetch-Site': 'same-site' }],
     ['a page of another origin', { Origin: 'http://elsewhere.example' }],
-    ['another name of this machine', { Host: 'elsewhere.example' }],
     ['a page without an origin', { Origin: 'null' }],
   ])('refuses %s, and prints nothing', async (_, headers) => {
     const { printer, running } = slowPrinter();
@@ -101,6 +100,14 @@ describe('the printer of the desk', () => {
     const host = { Host: `localhost:${port}` };
     for (const path of [PACK, '/print/pack-state.json'])
       expect((await ask(path, { ...host, ...headers })).status).toBe(403);
+    expect(running).toEqual([]);
+  });
+
+  it('refuses another name of this machine, and prints nothing', async () => {
+    const { printer, running } = slowPrinter();
+    const { ask } = await deskWith(printer);
+    for (const path of [PACK, '/print/pack-state.json'])
+      expect((await ask(path, { Host: 'elsewhere.example' })).status).toBe(421);
     expect(running).toEqual([]);
   });
 

@@ -69,7 +69,7 @@ describe('deskApp', () => {
   it('keeps pages to their own site by its policy, and asks again for each page', async () => {
     const { headers } = await site().get('/');
     expect(headers.get('content-security-policy')).toMatchInlineSnapshot(
-      `"default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; frame-ancestors 'self'"`,
+      `"default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'self'"`,
     );
     expect(headers.get('cache-control')).toBe('no-cache');
     expect(headers.get('x-content-type-options')).toBe('nosniff');
