@@ -21,6 +21,7 @@ console.log(`A farm folder is laid out in ${dir}
   farm.yaml      the farm's name, clock and units
   does.csv       one row a doe
   kiddings.csv   one row each time a doe has kids
+  treatments.csv one row each time a doe is treated and her milk is kept apart
   milkings/      the milk book; its first file is ${laidOut.files.at(-1)}
 
 What to do next

@@ -21,6 +21,7 @@ export function layOutFarm(dir: string, now = new Date()): LayOut {
     'farm.yaml': settingsText(localTimeZone()),
     'does.csv': `${BYTE_ORDER_MARK}${HEADINGS.does}\n`,
     'kiddings.csv': `${BYTE_ORDER_MARK}${HEADINGS.kiddings}\n`,
+    'treatments.csv': `${BYTE_ORDER_MARK}${HEADINGS.treatments}\n`,
     [bookFile]: `${BYTE_ORDER_MARK}${HEADINGS.milkings}\n`,
   };
   try {

@@ -49,6 +49,7 @@ largestMilking: { amount: 10, unit: L }
 export const HEADINGS = Object.freeze({
   does: 'doe,name,breed,born,weight_kg',
   kiddings: 'doe,date,kids,apart,weaned,dry',
+  treatments: 'doe,from,until,what,note',
   milkings: 'date,milking,doe,amount,unit,use,note,entered',
 });
 
@@ -90,6 +91,17 @@ kiddings.csv     one row each time a doe has kids
                  Where the kids grow up on bottles, leave apart and weaned both empty: she is then
                  milked morning and evening from the day after she kidded
   Example:       clover,2026-03-03,2,2026-03-24,2026-05-09,
+
+treatments.csv   one row each time a doe is treated and her milk is kept apart
+  doe            her short name, as in does.csv
+  from           the first day whose milk is kept apart
+  until          the first day whose milk may be kept again, as the veterinarian or the label says,
+                 counted from the last dose. Empty: she is still under treatment. Of several rows
+                 the longest counts
+  what           what was given
+  note           anything
+                 Milkings in between with nothing under use count as withheld
+  Example:       clover,2026-04-12,2026-04-18,medicine for her foot,the veterinarian set the day
 
 ${bookFile}
                  the milk book: one row a doe and a milking. You may have as many files in the

@@ -70,6 +70,25 @@ export function datesBetween(from: string, to: string): string[] {
   return dates;
 }
 
+/**
+ * "Rows of a doe under treatment with nothing under use count as withheld; what somebody wrote stays." Walks the days of
+ * each treatment as dates. `written` is the cell as it stands.
+ */
+export function plainUse(
+  written: string,
+  treatments: readonly { doe: string; from: string; until: string }[],
+  doe: string,
+  date: string,
+): string {
+  if (written !== '') return written;
+  for (const one of treatments) {
+    if (one.doe !== doe) continue;
+    const lastDay = one.until === '' ? '9999-12-31' : daysLater(one.until, -1);
+    if (one.from <= date && date <= lastDay) return 'withheld';
+  }
+  return 'kept';
+}
+
 /** "The latest `entered`, a row without counts as oldest; an empty amount strikes the entry out." */
 export function plainEntries(rows: readonly MilkingRow[], asOf: number): PlainEntry[] {
   const counted = rows.filter((row) => row.day <= asOf);

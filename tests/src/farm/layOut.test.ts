@@ -15,7 +15,7 @@ describe('layOutFarm', () => {
     const dir = join(temporaryFolder(), 'new', 'farm');
     expect(layOutFarm(dir, NOW)).toEqual({
       ok: true,
-      files: ['README.txt', 'farm.yaml', 'does.csv', 'kiddings.csv', 'milkings/2026.csv'],
+      files: ['README.txt', 'farm.yaml', 'does.csv', 'kiddings.csv', 'treatments.csv', 'milkings/2026.csv'],
     });
     const read = readFarm(dir, { now_ms: NOW_MS });
     expect(read).toMatchObject({
@@ -34,15 +34,17 @@ describe('layOutFarm', () => {
     const text = howToText('milkings/2026.csv');
     const columns = Object.values(HEADINGS).flatMap((heading) => heading.split(','));
     for (const column of columns) expect(text).toMatch(new RegExp(`^ {2}${column} `, 'm'));
-    const [doe, kidding, milking] = [...text.matchAll(/^ {2}Example: +(.*)$/gm)].map((match) => match[1]);
+    const [doe, kidding, treatment, milking] = [...text.matchAll(/^ {2}Example: +(.*)$/gm)].map(
+      (match) => match[1],
+    );
     const dir = join(temporaryFolder(), 'farm');
     layOutFarm(dir, NOW);
-    const examples = [['does.csv', doe], ['kiddings.csv', kidding], ['milkings/2026.csv', milking]] as const; // prettier-ignore
+    const examples = [['does.csv', doe], ['kiddings.csv', kidding], ['treatments.csv', treatment], ['milkings/2026.csv', milking]] as const; // prettier-ignore
     for (const [file, row] of examples) writeFileSync(join(dir, file), `${row}\n`, { flag: 'a' });
     const read = readFarm(dir, { now_ms: NOW_MS });
     expect(read).toMatchObject({
       ok: true,
-      book: { does: [{ id: 'clover', breed: 'Nubian' }], kiddings: [{ doe: 'clover' }], rows: [{ doe: 'clover', amount: { num: 15, den: 2 } }] },
+      book: { does: [{ id: 'clover', breed: 'Nubian' }], kiddings: [{ doe: 'clover' }], treatments: [{ doe: 'clover', what: 'medicine for her foot' }], rows: [{ doe: 'clover', amount: { num: 15, den: 2 } }] },
       notices: [],
     }); // prettier-ignore
   });
