@@ -33,20 +33,41 @@ export interface ReadSettings {
   readonly now_ms: number;
 }
 
+/** All that is sound in a folder, whatever else is wrong with it: what can still be gone on with. */
+export interface SoundParts {
+  /** The sound words of farm.yaml, and whether it is sure what the farm says of one. */
+  readonly settings: SettingsReading;
+  readonly book: Book;
+  /** Ids of does.csv whose row has a fault of its own. */
+  readonly faultyIds: readonly string[];
+  readonly asOf: AsOf;
+  readonly faults: readonly Fault[];
+  readonly notices: readonly Notice[];
+}
+
 /**
  * Reads `farm.yaml`, `does.csv`, `kiddings.csv`, `milkings/*.csv` and, where they are there,
  * `treatments.csv` and `milk-tests.csv` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
  */
 export function readFarm(dir: string, settings: ReadSettings): FarmReading {
+  const { settings: reading, book, asOf, faults, notices } = readSoundParts(dir, settings);
+  if (faults.length > 0) return { ok: false, faults: [...faults], notices: [...notices] };
+  const findings: Findings = { faults: [], notices: [...notices] };
+  addNotices(book, asOf, findings);
+  return { ok: true, farm: farmOf(reading.fields as Settings), book, ...asOf, notices: findings.notices };
+}
+
+/** Reads as `readFarm` does, and keeps what is sound where something is faulty; rows with a fault are left out. */
+export function readSoundParts(dir: string, settings: ReadSettings): SoundParts {
   const findings: Findings = { faults: [], notices: [] };
-  if (!isFolder(dir)) {
-    findings.faults.push(noFolder());
-    return { ok: false, ...findings };
-  }
-  const reading = isThere(dir, SETTINGS_FILE, findings) ? readSettings(dir, findings) : NO_SETTINGS;
+  const isHere = isFolder(dir);
+  if (!isHere) findings.faults.push(noFolder());
+  const reading = isHere && isThere(dir, SETTINGS_FILE, findings) ? readSettings(dir, findings) : NO_SETTINGS;
   const { fields } = reading;
   const timeZone = fields.timeZone ?? 'UTC';
   const asOf = readAsOf(settings.asOf, fields.asOf, { now_ms: settings.now_ms, timeZone }, findings);
+  const nothing = { does: [], kiddings: [], rows: [] };
+  if (!isHere) return { settings: reading, book: nothing, faultyIds: [], asOf, ...findings };
   // Where farm.yaml is torn it may have meant to set a day of its own.
   const lastDay =
     asOf.asOfFrom === 'clock' && reading.sure('asOf') && reading.sure('timeZone') ? asOf.asOf : null;
@@ -65,10 +86,8 @@ export function readFarm(dir: string, settings: ReadSettings): FarmReading {
     ...(treatments && { treatments }),
     ...(milkTests && { milkTests }),
   };
-  if (findings.faults.length > 0)
-    return { ok: false, faults: sortedFaults(findings.faults), notices: findings.notices };
-  addNotices(book, asOf, findings);
-  return { ok: true, farm: farmOf(fields as Settings), book, ...asOf, notices: findings.notices };
+  const faults = sortedFaults(findings.faults);
+  return { settings: reading, book, faultyIds: herd.faultyIds, asOf, faults, notices: findings.notices };
 }
 
 interface BookRules {
