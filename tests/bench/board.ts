@@ -1,6 +1,7 @@
 // The Barn board in a browser slowed down four times: first paint, the answer to a tap, and ten thousand seeded taps.
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import { ROOT } from '../../src/build/places.ts';
 import { runTool } from '../../src/build/tool.ts';
@@ -165,9 +166,8 @@ async function monkey(browser: Browser, url: string, say: (line: string) => void
   const places = seededTaps(SEED);
   for (let tap = 0; tap < MONKEY_TAPS; tap += 1) {
     const { x, y } = places.next().value;
-    await page.touchscreen.tap(x * 1080, y * 1920).catch((error: unknown) => {
-      if (page.isClosed()) throw error;
-    });
+    if (!(await tapped(page, x * 1080, y * 1920)) && !(await isAlive(page)))
+      faults.push(`nothing answers after a tap on ${page.url()}`);
     if (tap % 500 === 499) heaps.push(await homeHeap(page, session, url));
   }
   await context.close();
@@ -183,6 +183,24 @@ async function monkey(browser: Browser, url: string, say: (line: string) => void
       ratio: late / early,
     },
   ];
+}
+
+const LONGEST_TAP_ms = 2_000;
+
+// The browser never answers for a tap whose page is taken away by the tap before it.
+function tapped(page: Page, x: number, y: number): Promise<boolean> {
+  const done = page.touchscreen.tap(x, y).then(
+    () => true,
+    (error: unknown) => {
+      if (page.isClosed()) throw error;
+      return false;
+    },
+  );
+  return Promise.race([done, sleep(LONGEST_TAP_ms, false)]);
+}
+
+function isAlive(page: Page): Promise<boolean> {
+  return Promise.race([page.evaluate(() => document.readyState !== 'loading'), sleep(LONGEST_TAP_ms, false)]);
 }
 
 /** Bytes that scripts hold once the board is home and rubbish is collected. */
