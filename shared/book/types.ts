@@ -130,4 +130,8 @@ export interface EntryEvent {
   /** `herd.day.total` and `herd.week.total` of the contract, L, once this row counts. */
   readonly dayTotal_L: number | null;
   readonly weekTotal_L: number | null;
+  /** The days of that week total, ISO; null where there is none. An entry of a later day joins once its day is whole. */
+  readonly window: { readonly from: string; readonly to: string } | null;
+  /** The farm's day, ISO, so that a page can say "this morning"; null where the book cannot be read just now. */
+  readonly today: string | null;
 }

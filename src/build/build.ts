@@ -1,10 +1,11 @@
 // The build: read the book, make the pages beside the standing site, swap them in whole.
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { DeskFault } from '../../shared/book/deskState.ts';
 import { isoDate } from '../../shared/calendar/day.ts';
 import { tellContent } from '../content/contentFault.ts';
 import { readFarm, type FarmReading, type Notice } from '../farm/readFarm.ts';
-import { tellFaults } from '../farm/tell.ts';
+import { listedFaults, tellFaults } from '../farm/tell.ts';
 import { contentFor } from './contentFor.ts';
 import { FINGERPRINT_FILE, fingerprintIn, fingerprintOf } from './fingerprint.ts';
 import { takeLock } from './lock.ts';
@@ -28,10 +29,13 @@ export interface BuildWorld {
   readonly makePages: (env: NodeJS.ProcessEnv) => Promise<Ended>;
 }
 
-/** How a build ended. `fresh`: the standing site was made from the very same files already. */
+/**
+ * How a build ended. `fresh`: the standing site was made from the very same files already. What was wrong has been
+ * told by then; it comes back once more for who keeps it.
+ */
 export type BuildResult =
   | { ok: true; fresh: boolean; fingerprint: string; reading: ReadyFarm }
-  | { ok: false; why: 'book' | 'content' | 'pages' };
+  | { ok: false; why: 'book' | 'content' | 'pages'; faults: readonly DeskFault[] };
 
 const LONGEST_WAIT_ms = 120_000;
 
@@ -53,7 +57,7 @@ export async function build(
     const reading = readFarm(places.farm, { asOf: world.env['AS_OF'] || undefined, now_ms: world.now_ms() });
     if (!reading.ok) {
       world.complain(`${tellFaults(reading.faults, places.farm)}\n${stands(places.dist)}`);
-      return { ok: false, why: 'book' };
+      return { ok: false, why: 'book', faults: listedFaults(reading.faults) };
     }
     const { book, farm } = reading;
     clock.lap(
@@ -70,25 +74,28 @@ export async function build(
     const content = contentFor(places.root, reading);
     if (content.faults.length > 0) {
       world.complain(`${tellContent(content.faults, places.root)}\n${stands(places.dist)}`);
-      return { ok: false, why: 'content' };
+      return { ok: false, why: 'content', faults: content.faults };
     }
     const notices = [
       ...reading.notices,
       ...content.notices.map((notice): Notice => ({ ...notice, line: null })),
     ];
-    const made = await makeSite(world, { ...reading, notices }, fingerprint, clock);
-    return made ? { ok: true, fresh: false, fingerprint, reading } : { ok: false, why: 'pages' };
+    const wrong = await makeSite(world, { ...reading, notices }, fingerprint, clock);
+    return wrong === null
+      ? { ok: true, fresh: false, fingerprint, reading }
+      : { ok: false, why: 'pages', faults: [{ file: null, line: null, column: null, text: wrong }] };
   } finally {
     giveBack();
   }
 }
 
+/** Makes the pages and swaps them in; what Astro said where it could not, else null. */
 async function makeSite(
   world: BuildWorld,
   reading: ReadyFarm,
   fingerprint: string,
   clock: Stopwatch,
-): Promise<boolean> {
+): Promise<string | null> {
   const { dist, farm, workshop } = world.places;
   const stamp = `${world.now_ms()}-${process.pid}`;
   const side = sideFolder(workshop, stamp);
@@ -108,7 +115,7 @@ async function makeSite(
       `${made.said.trim()}\n\nThe pages could not be made; the reason stands above. ${stands(dist)}`,
     );
     recover(dist, workshop);
-    return false;
+    return made.said.trim();
   }
   writeFileSync(join(side, FINGERPRINT_FILE), `${fingerprint}\n`);
   const pages = pagesIn(side);
@@ -119,7 +126,7 @@ async function makeSite(
   const notes = [...reading.notices.map(noticeText), ...linesAfter(made.said, NOTED)];
   for (const note of notes) world.say(`  Note: ${note}`);
   world.say(`Done: ${count(pages, 'page')}${notes.length ? `, ${count(notes.length, 'note')} above` : ''}.`);
-  return true;
+  return null;
 }
 
 const stands = (dist: string) =>

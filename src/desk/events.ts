@@ -1,7 +1,10 @@
-// The desk's event stream: new numbers and new builds, to every board that listens.
+// The desk's event stream: entries, new numbers and new builds, to every page that listens.
 import type { Hono } from 'hono';
 import { fingerprintIn } from '../build/fingerprint.ts';
+import { entryEvent, type WrittenRow } from './entryEvent.ts';
+import { openHall, type Listener } from './hall.ts';
 import { watchBook, type LiveSource, type ReadBook } from './liveBook.ts';
+import type { Rebuilder } from './rebuild.ts';
 
 /** How the stream behaves; a test sets it closer. */
 export interface StreamSettings {
@@ -11,6 +14,14 @@ export interface StreamSettings {
   readonly site_ms: number;
 }
 
+/** Who else has something to tell. */
+export interface Tellers {
+  /** Calls with rows that have just been written to disk. Returns what ends that. */
+  readonly onWritten?: ((hear: (rows: readonly WrittenRow[]) => void) => () => void) | undefined;
+  /** Hears of every change, and tells when the site has been made anew. */
+  readonly rebuild?: Rebuilder | undefined;
+}
+
 /** The open streams of a desk. */
 export interface Events {
   /** How many listen. */
@@ -18,11 +29,11 @@ export interface Events {
   close(): void;
 }
 
-/** The header by which a page of the board learns that the machine that serves it sends events. */
+/** The header by which a page learns that the machine that serves it sends events. */
 const LIVE_HEADER = 'Pailside-Live';
-const USUAL: StreamSettings = { beat_ms: 15_000, most: 200, site_ms: 5_000 };
-// A listener that takes nothing for so many messages has gone without a word.
-const MOST_UNREAD = 8;
+/** The header by which it learns that new numbers will be on the page itself after a while. */
+const REBUILDS_HEADER = 'Pailside-Rebuilds';
+const USUAL: StreamSettings = { beat_ms: 15_000, most: 400, site_ms: 5_000 };
 const HEADERS = {
   'Content-Type': 'text/event-stream; charset=utf-8',
   'Cache-Control': 'no-store',
@@ -30,12 +41,12 @@ const HEADERS = {
   'Cross-Origin-Resource-Policy': 'same-origin',
 };
 
-type Listener = ReadableStreamDefaultController<Uint8Array>;
-
 /**
- * Adds `events` below `base` (it ends in `/`), and tells the board's pages that it is there. A listener hears `book`
- * (fingerprint and BoardFarm) at once if it names another fingerprint in `?book=` than the book's as it stands, and
- * whenever the book changes; `site` (the build's mark) when another build has been swapped in.
+ * Adds `events` below `base` (it ends in `/`), and tells the site's pages that it is there. Every listener hears `entry`
+ * (EntryEvent) as soon as a row is on disk, `site` (the build's mark) when another build has been swapped in, and
+ * `stays` when one could not be made. A listener of the board hears `book` (fingerprint and BoardFarm) at once if it
+ * names another fingerprint in `?book=` than the book's as it stands, and whenever the book changes; one that asks
+ * with `?for=page` hears the new fingerprint alone.
  */
 export function addEvents(
   app: Hono,
@@ -43,76 +54,80 @@ export function addEvents(
   dist: string,
   source: LiveSource,
   settings: StreamSettings = USUAL,
+  { onWritten, rebuild }: Tellers = {},
 ): Events {
-  const { listeners, drop, send } = openHall();
-  const book = watchBook(source, (now) => send(bookEvent(now)));
-  const endSite = watchSite(dist, settings.site_ms, (mark) => send(`event: site\ndata: ${JSON.stringify({ build: mark })}\n\n`)); // prettier-ignore
-  const beat = setInterval(() => send(':\n\n'), settings.beat_ms);
-  beat.unref();
-
-  app.use(`${base}*`, async (c, next) => {
-    await next();
-    if (/\/barn\//.test(new URL(c.req.url).pathname)) c.res.headers.set(LIVE_HEADER, 'yes');
+  const hall = openHall();
+  const written: WrittenRow[] = [];
+  const book = watchBook(source, {
+    changed(now) {
+      hall.send(bookEvent(now), 'board');
+      hall.send(event('book', { fingerprint: now.fingerprint }), 'page');
+      // A new day or an edit: the pages are behind.
+      rebuild?.changed();
+    },
+    read: () => tellWritten(),
+    touched: () => rebuild?.changed(),
   });
+  const tellWritten = () => {
+    if (written.length === 0) return;
+    const now = book.current();
+    const said = written.splice(0).map((row) => event('entry', entryEvent(row, now?.farm, book.isWhole())));
+    hall.send(said.join(''));
+  };
+  const site = watchSite(dist, settings.site_ms, (mark) => hall.send(event('site', { build: mark })));
+  const ends = [
+    onWritten?.((rows) => {
+      written.push(...rows);
+      book.readSoon();
+      rebuild?.changed();
+    }),
+    rebuild?.onEnd((isNew) => (isNew ? site.look() : hall.send(event('stays', {})))),
+  ];
+  const beat = setInterval(() => hall.send(':\n\n'), settings.beat_ms);
+  beat.unref();
+  tellPages(app, base, rebuild !== undefined);
   app.get(`${base}events`, (c) => {
     if (c.req.method !== 'GET') return c.body(null, 200, HEADERS);
-    if (listeners.size >= settings.most)
-      return c.text('Too many boards listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
+    if (hall.count() >= settings.most)
+      return c.text('Too many pages listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
     const known = c.req.header('Last-Event-ID') ?? c.req.query('book');
-    let own: Listener | null = null;
-    const leave = () => {
-      if (own) drop(own);
+    const kind = c.req.query('for') === 'page' ? 'page' : 'board';
+    const greet = (own: Listener) => {
+      hall.sendTo(own, ':\n\n');
+      const now = book.current();
+      if (kind === 'board' && now && now.fingerprint !== known) hall.sendTo(own, bookEvent(now));
     };
-    const stream = new ReadableStream<Uint8Array>({
-      start: (listener) => {
-        own = listener;
-        listeners.add(listener);
-        send(':\n\n', [listener]);
-        const now = book.current();
-        if (now && now.fingerprint !== known) send(bookEvent(now), [listener]);
-      },
-      cancel: leave,
-    });
-    c.req.raw.signal.addEventListener('abort', leave, { once: true });
-    return c.body(stream, 200, HEADERS);
+    return c.body(hall.seat(kind, c.req.raw.signal, greet), 200, HEADERS);
   });
   return {
-    count: () => listeners.size,
+    count: () => hall.count(),
     close: () => {
       book.close();
-      endSite();
+      site.end();
+      for (const end of ends) end?.();
       clearInterval(beat);
-      for (const one of [...listeners]) drop(one);
+      hall.close();
     },
   };
 }
 
-/** Who listens, and how they are told. */
-function openHall() {
-  const listeners = new Set<Listener>();
-  const drop = (one: Listener) => {
-    if (!listeners.delete(one)) return;
-    try {
-      one.close();
-    } catch {
-      // It was closed from the other side.
-    }
-  };
-  const send = (text: string, to: Iterable<Listener> = [...listeners]) => {
-    const bytes = new TextEncoder().encode(text);
-    for (const one of to) {
-      if ((one.desiredSize ?? -Infinity) < -MOST_UNREAD) drop(one);
-      else one.enqueue(bytes);
-    }
-  };
-  return { listeners, drop, send };
+/** Pages have addresses that end in a slash; nothing else need know. */
+function tellPages(app: Hono, base: string, rebuilds: boolean): void {
+  app.use(`${base}*`, async (c, next) => {
+    await next();
+    if (!new URL(c.req.url).pathname.endsWith('/')) return;
+    c.res.headers.set(LIVE_HEADER, 'yes');
+    if (rebuilds) c.res.headers.set(REBUILDS_HEADER, 'yes');
+  });
 }
 
-const bookEvent = (now: ReadBook) =>
-  `event: book\nid: ${now.fingerprint}\ndata: ${JSON.stringify({ fingerprint: now.fingerprint, farm: now.farm })}\n\n`;
+const event = (name: string, told: object, id = '') =>
+  `event: ${name}\n${id}data: ${JSON.stringify(told)}\n\n`;
+const bookEvent = ({ fingerprint, farm }: ReadBook) =>
+  event('book', { fingerprint, farm }, `id: ${fingerprint}\n`);
 
-/** Calls `changed` with the mark of a build that has been swapped in. Returns what ends the watch. */
-function watchSite(dist: string, look_ms: number, changed: (mark: string) => void): () => void {
+/** Calls `changed` with the mark of a build that has been swapped in. */
+function watchSite(dist: string, look_ms: number, changed: (mark: string) => void) {
   let last = fingerprintIn(dist);
   const look = () => {
     const mark = fingerprintIn(dist);
@@ -123,5 +138,5 @@ function watchSite(dist: string, look_ms: number, changed: (mark: string) => voi
   };
   const looking = setInterval(look, look_ms);
   looking.unref();
-  return () => clearInterval(looking);
+  return { look, end: () => clearInterval(looking) };
 }

@@ -26,37 +26,64 @@ export interface ReadBook {
 export interface LiveBook {
   /** The last book that could be read; null where none could yet. */
   current(): ReadBook | null;
+  /** Whether the files could be read when they were last looked at. */
+  isWhole(): boolean;
+  /** Reads the book now, or as soon as reading leaves enough time for everything else. */
+  readSoon(): void;
   close(): void;
+}
+
+/** Who hears of a book under watch. */
+export interface BookHearer {
+  /** The book is another one than before. */
+  changed(book: ReadBook): void;
+  /** The files have been read, well or not; nothing need have changed. */
+  read?(): void;
+  /** Somebody has changed a file of the farm folder. */
+  touched?(): void;
 }
 
 const WATCHING: Watching = { settle_ms: 400, look_ms: 30_000 };
 // Midnight falls on a quarter of an hour in every time zone.
 const QUARTER_ms = 900_000;
 const LOOK_AT_CLOCK_ms = 20_000;
+// Between two readings for rows that come fast, by the length of the one before: reading takes a third of the time.
+const REST = 2;
 
 /**
  * Reads the book and watches it. `changed` hears of every state that differs from the one before; a faulty book
  * changes nothing, and the coordinator is told of the same faults once.
  */
-export function watchBook(source: LiveSource, changed: (book: ReadBook) => void): LiveBook {
+export function watchBook(source: LiveSource, hearer: BookHearer): LiveBook {
   const { farm: dir, asOf, now_ms, complain, watching = WATCHING } = source;
   let last: ReadBook | null = null;
   let told = '';
-  const read = () => {
+  const look = (): boolean => {
     const reading = readBoardBook(dir, { asOf, now_ms: now_ms() });
     if (!reading.ok) {
       const faults = tellFaults(reading.faults, dir);
       if (faults !== told) complain(`${faults}\nThe Barn board goes on with the numbers from before.`);
       told = faults;
-      return;
+      return false;
     }
     told = '';
     const isOther = last?.fingerprint !== reading.fingerprint;
     last = { fingerprint: reading.fingerprint, farm: reading.farm };
-    if (isOther) changed(last);
+    return isOther;
   };
-  read();
-  const end = watchFolder(dir, watching, read);
+  const read = () => {
+    const isOther = look();
+    hearer.read?.();
+    if (isOther && last) hearer.changed(last);
+  };
+  // Nobody listens yet.
+  look();
+  const paced = pace(read);
+  const touched = () => {
+    read();
+    hearer.touched?.();
+  };
+  const end = watchFolder(dir, watching, touched);
   // What is this week's changes at midnight, on the farm's clock.
   const quarterNow = () => Math.floor(now_ms() / QUARTER_ms);
   let quarter = quarterNow();
@@ -68,9 +95,32 @@ export function watchBook(source: LiveSource, changed: (book: ReadBook) => void)
   dayBreak.unref();
   return {
     current: () => last,
+    isWhole: () => told === '',
+    readSoon: paced.soon,
     close: () => {
       end();
+      paced.end();
       clearInterval(dayBreak);
     },
+  };
+}
+
+/** Does some work soon after it is asked for, once for many askings, with rests as long as the work takes. */
+function pace(work: () => void): { soon: () => void; end: () => void } {
+  let due: NodeJS.Timeout | undefined;
+  let free_ms = 0;
+  return {
+    soon() {
+      if (due) return;
+      const wait_ms = Math.max(0, free_ms - performance.now());
+      due = setTimeout(() => {
+        due = undefined;
+        const start_ms = performance.now();
+        work();
+        const end_ms = performance.now();
+        free_ms = end_ms + REST * (end_ms - start_ms);
+      }, wait_ms);
+    },
+    end: () => clearTimeout(due),
   };
 }

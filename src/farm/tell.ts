@@ -1,5 +1,6 @@
 // Faults as a coordinator reads them in the terminal.
 import { resolve } from 'node:path';
+import type { DeskFault } from '../../shared/book/deskState.ts';
 import { counted, sortedFaults, type Fault } from './fault.ts';
 
 /**
@@ -19,6 +20,14 @@ export function tellFaults(faults: readonly Fault[], dir: string): string {
     lines.push(`${placeOf(fault)}  ${wordsOf(fault)}`);
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** The same faults one by one, in the order in which a person works through them, for a page. */
+export function listedFaults(faults: readonly Fault[]): DeskFault[] {
+  return sortedFaults(faults).map((fault) => {
+    const { file, line, column } = fault;
+    return { file: file === '.' ? null : file, line, column, text: wordsOf(fault) };
+  });
 }
 
 function placeOf({ file, line, column }: Fault): string {

@@ -30,7 +30,7 @@ describe('a build with teaching content', () => {
         step('Count.', ' sheet="cups"').replace('"open"', '"sheet"') + step('Count.', ' sheet="pups"'),
       ),
     });
-    expect(await build(world)).toEqual({ ok: false, why: 'content' });
+    expect(await build(world)).toMatchObject({ ok: false, why: 'content' });
     expect(contentsOf(world.places.dist)).toEqual(before);
     expect(heard.pagesMade).toBe(1);
     expect(heard.complaints.join('').replace(root, 'ROOT')).toMatchInlineSnapshot(`

@@ -106,12 +106,12 @@ describe('the stream', () => {
     expect([knows.events.length, other.events.length]).toEqual([0, 1]);
   });
 
-  it('tells by a header on the board’s pages that it is there, and nowhere else', async () => {
+  it('tells by a header on every page that it is there, and nowhere else', async () => {
     const { url } = await openStream();
     const told = async (path: string, method = 'GET') =>
       (await fetch(`${url}${path}`, { method })).headers.get('Pailside-Live');
-    expect([await told('/hill/barn/'), await told('/hill/es/barn/how-much/'), await told('/hill/barn/', 'HEAD'), await told('/hill/sheets/')])
-      .toEqual(['yes', 'yes', 'yes', null]); // prettier-ignore
+    expect([await told('/hill/barn/'), await told('/hill/es/barn/how-much/'), await told('/hill/barn/', 'HEAD'), await told('/hill/sheets/'), await told('/hill/figures.json')])
+      .toEqual(['yes', 'yes', 'yes', 'yes', null]); // prettier-ignore
   });
 
   it('opens no stream for a look at its head', async () => {
