@@ -100,6 +100,22 @@ export function cellPlace(
   return placeFrom(text, record.start, record.line, offset);
 }
 
+/** Where each cell of a record starts and ends, quotes and spaces included; null where a quote breaks the rules. */
+export function cellSpans(
+  text: string,
+  separator: Separator,
+  start: number,
+): { start: number; end: number }[] | null {
+  const spans: { start: number; end: number }[] = [];
+  for (let offset = start; ;) {
+    const cell = readCell(text, separator, offset);
+    if (!cell.ok) return null;
+    spans.push({ start: offset, end: cell.end });
+    if (text[cell.end] !== separator) return spans;
+    offset = cell.end + 1;
+  }
+}
+
 // The cells of a line with a bad quote: it stands for itself, and its cell ends at the next separator.
 function cellsAsTheyStand(line: string, separator: Separator): string[] {
   const cells: string[] = [];

@@ -7,7 +7,8 @@ import { faultAt, shown, type Findings } from './fault.ts';
 import { openTable, placeIn, walkRows, type Row, type Table } from './table.ts';
 
 export const DOES_FILE = 'does.csv';
-const RULES = { required: ['doe'], optional: ['name', 'breed', 'born', 'weight_kg'] } as const;
+/** Headings of the table. */
+export const DOE_COLUMNS = { required: ['doe'], optional: ['name', 'breed', 'born', 'weight_kg'] } as const;
 /** Letters and digits of any script, hyphen and underscore: what a web address and a file name can carry. */
 const ID = /^[\p{L}\p{M}\p{N}_-]+$/u;
 const LONGEST_ID = 60;
@@ -24,7 +25,7 @@ export interface DoesReading {
 /** Reads the herd. `lastDay` is today where nothing but the clock says so: nobody is born later. */
 export function readDoes(dir: string, lastDay: number | null, findings: Findings): DoesReading {
   const nothing = { does: [], faultyIds: [], readable: false };
-  const table = openTable(dir, DOES_FILE, RULES, findings);
+  const table = openTable(dir, DOES_FILE, DOE_COLUMNS, findings);
   if (table === null) return nothing;
   if (table === 'empty') {
     findings.faults.push(

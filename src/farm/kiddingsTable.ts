@@ -7,7 +7,11 @@ import { faultAt, shown, type Findings } from './fault.ts';
 import { openTable, placeIn, walkRows, type Row, type Table } from './table.ts';
 
 export const KIDDINGS_FILE = 'kiddings.csv';
-const RULES = { required: ['doe', 'date'], optional: ['kids', 'apart', 'weaned', 'dry'] } as const;
+/** Headings of the table. */
+export const KIDDING_COLUMNS = {
+  required: ['doe', 'date'],
+  optional: ['kids', 'apart', 'weaned', 'dry'],
+} as const;
 const MOST_KIDS = 6;
 
 /** Reads the kiddings. `lastDay` is today where nothing but the clock says so. */
@@ -17,7 +21,7 @@ export function readKiddings(
   lastDay: number | null,
   findings: Findings,
 ): Kidding[] {
-  const table = openTable(dir, KIDDINGS_FILE, RULES, findings);
+  const table = openTable(dir, KIDDINGS_FILE, KIDDING_COLUMNS, findings);
   if (table === null) return [];
   if (table === 'empty') {
     findings.faults.push(
