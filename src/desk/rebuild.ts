@@ -54,90 +54,118 @@ export function openRebuilder(
   began: RebuildFailure | null = null,
   times: RebuildTimes = REBUILD_TIMES,
 ): Rebuilder {
-  const closing = new AbortController();
-  const listeners = new Set<(isNew: boolean) => void>();
-  let phase: RebuildState['phase'] = 'still';
-  // How often something has changed; since when the site is behind; the last change of those that it is behind by.
-  let changes = 0;
-  let first_ms: number | null = began ? began.at_ms : null;
-  let last_ms = work.now_ms();
-  let ended_ms = Number.NEGATIVE_INFINITY;
-  let took_ms: number | null = null;
-  let failed = began;
-  let unprinted: string | null = null;
-  let isToPrint = false;
-  let timer: NodeJS.Timeout | undefined;
-  let running: Promise<void> = Promise.resolve();
+  return new QuietRebuilder(work, began, times);
+}
 
-  const isBusy = () => phase === 'building' || phase === 'printing';
-  const wait = (ms: number, then: () => Promise<void>, at: 'waiting' | 'still') => {
-    clearTimeout(timer);
-    if (closing.signal.aborted) return;
-    phase = at;
-    timer = setTimeout(() => (running = then()), Math.max(0, ms));
-    timer.unref();
-  };
-  const waitToBuild = () => {
-    const now_ms = work.now_ms();
-    const byQuiet_ms = Math.min(last_ms + times.quiet, (first_ms ?? last_ms) + times.longest);
-    wait(Math.max(byQuiet_ms, ended_ms + times.apart) - now_ms, make, 'waiting');
-  };
-  const waitToPrint = () => {
-    if (isToPrint && work.print) wait(ended_ms + times.printQuiet - work.now_ms(), print, 'still');
-  };
+class QuietRebuilder implements Rebuilder {
+  readonly #work: RebuildWork;
+  readonly #times: RebuildTimes;
+  readonly #closing = new AbortController();
+  readonly #listeners = new Set<(isNew: boolean) => void>();
+  #phase: RebuildState['phase'] = 'still';
+  #behind_ms: number | null;
+  // Of the changes that no making has taken up: how many, and when the first and the last were.
+  #changes = 0;
+  #first_ms = 0;
+  #last_ms = 0;
+  #ended_ms = Number.NEGATIVE_INFINITY;
+  #took_ms: number | null = null;
+  #failed: RebuildFailure | null;
+  #unprinted: string | null = null;
+  #isToPrint = false;
+  #timer: NodeJS.Timeout | undefined;
+  #running: Promise<void> = Promise.resolve();
 
-  async function make(): Promise<void> {
-    phase = 'building';
-    const began_ms = work.now_ms();
-    const [seen, before_ms] = [changes, first_ms ?? began_ms];
+  constructor(work: RebuildWork, began: RebuildFailure | null, times: RebuildTimes) {
+    this.#work = work;
+    this.#times = times;
+    this.#failed = began;
+    this.#behind_ms = began ? began.at_ms : null;
+  }
+
+  changed(): void {
+    this.#last_ms = this.#work.now_ms();
+    if (this.#changes === 0) this.#first_ms = this.#last_ms;
+    this.#changes += 1;
+    this.#behind_ms ??= this.#last_ms;
+    // Who is at work looks by itself when that is through.
+    if (this.#phase === 'still' || this.#phase === 'waiting') this.#waitToBuild();
+  }
+
+  state(): RebuildState {
+    return {
+      phase: this.#phase,
+      behind_ms: this.#behind_ms,
+      stands_ms: this.#work.stands_ms(),
+      took_ms: this.#took_ms,
+      failed: this.#failed,
+      unprinted: this.#unprinted,
+    };
+  }
+
+  onEnd(hear: (isNew: boolean) => void): () => void {
+    this.#listeners.add(hear);
+    return () => void this.#listeners.delete(hear);
+  }
+
+  async close(): Promise<void> {
+    this.#closing.abort();
+    clearTimeout(this.#timer);
+    await this.#running;
+  }
+
+  #waitToBuild(): void {
+    const { quiet, longest, apart } = this.#times;
+    const due_ms = Math.max(
+      Math.min(this.#last_ms + quiet, this.#first_ms + longest),
+      this.#ended_ms + apart,
+    );
+    this.#wait(due_ms - this.#work.now_ms(), longest, 'waiting', () => this.#build());
+  }
+
+  #waitToPrint(): void {
+    const { printQuiet } = this.#times;
+    if (this.#isToPrint && this.#work.print)
+      this.#wait(this.#ended_ms + printQuiet - this.#work.now_ms(), printQuiet, 'still', () => this.#print());
+  }
+
+  /** Waits, no longer than `most_ms`: a clock that was set back must not hold a site up. */
+  #wait(ms: number, most_ms: number, at: 'waiting' | 'still', then: () => Promise<void>): void {
+    clearTimeout(this.#timer);
+    if (this.#closing.signal.aborted) return;
+    this.#phase = at;
+    this.#timer = setTimeout(() => (this.#running = then()), Math.min(most_ms, Math.max(0, ms)));
+    this.#timer.unref();
+  }
+
+  async #build(): Promise<void> {
+    this.#phase = 'building';
+    const began_ms = this.#work.now_ms();
     // What changes from here on may be in the site or not: it is made once more.
-    first_ms = null;
-    const end = await attempt(() => work.build(closing.signal));
-    ended_ms = work.now_ms();
-    phase = 'still';
-    if (closing.signal.aborted) return;
+    this.#changes = 0;
+    const end = await attempt(() => this.#work.build(this.#closing.signal));
+    this.#ended_ms = this.#work.now_ms();
+    this.#phase = 'still';
+    if (this.#closing.signal.aborted) return;
     if (end.ok) {
-      failed = null;
-      if (!end.fresh) [took_ms, isToPrint] = [ended_ms - began_ms, true];
-    } else {
-      failed = { ...end.failure, at_ms: ended_ms };
-      first_ms = before_ms;
-    }
-    for (const hear of [...listeners]) hear(end.ok);
-    if (changes !== seen) waitToBuild();
-    else if (end.ok) waitToPrint();
-    else if (end.again) wait(times.again, make, 'waiting');
+      this.#failed = null;
+      this.#behind_ms = this.#changes > 0 ? this.#first_ms : null;
+      if (!end.fresh) [this.#took_ms, this.#isToPrint] = [this.#ended_ms - began_ms, true];
+    } else this.#failed = { ...end.failure, at_ms: this.#ended_ms };
+    for (const hear of [...this.#listeners]) hear(end.ok);
+    if (this.#changes > 0) this.#waitToBuild();
+    else if (end.ok) this.#waitToPrint();
+    else if (end.again) this.#wait(this.#times.again, this.#times.again, 'waiting', () => this.#build());
   }
 
-  async function print(): Promise<void> {
-    phase = 'printing';
-    const seen = changes;
-    unprinted = await attemptToPrint(work, closing.signal);
-    phase = 'still';
-    if (closing.signal.aborted) return;
-    isToPrint = false;
-    if (changes !== seen) waitToBuild();
+  async #print(): Promise<void> {
+    this.#phase = 'printing';
+    this.#unprinted = await attemptToPrint(this.#work, this.#closing.signal);
+    this.#phase = 'still';
+    if (this.#closing.signal.aborted) return;
+    this.#isToPrint = false;
+    if (this.#changes > 0) this.#waitToBuild();
   }
-
-  return {
-    changed() {
-      changes += 1;
-      last_ms = work.now_ms();
-      first_ms ??= last_ms;
-      // Who is at work looks by itself when that is through.
-      if (!isBusy()) waitToBuild();
-    },
-    state: () => ({ phase, behind_ms: first_ms, stands_ms: work.stands_ms(), took_ms, failed, unprinted }),
-    onEnd(hear) {
-      listeners.add(hear);
-      return () => void listeners.delete(hear);
-    },
-    async close() {
-      closing.abort();
-      clearTimeout(timer);
-      await running;
-    },
-  };
 }
 
 /** A making that throws is a fault of ours: it is kept like any other, and the desk goes on. */
