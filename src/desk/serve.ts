@@ -5,9 +5,11 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono, type Context } from 'hono';
 import { compress } from 'hono/compress';
+import { fingerprintIn } from '../build/fingerprint.ts';
 import type { Places } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { hereAlone, type Access } from './access/access.ts';
+import { addAccessDesk } from './access/accessDesk.ts';
 import { addGuard } from './access/guard.ts';
 import { contentType } from './contentTypes.ts';
 import { addEvents } from './events.ts';
@@ -63,7 +65,9 @@ export function deskApp(settings: DeskSettings): DeskApp {
   const app = new Hono();
   // The board's drawings are text: pressed, they are a quarter as long. Streams of events are left as they are.
   app.use(compress());
-  addGuard(app, base, settings.access ?? hereAlone());
+  const access = settings.access ?? hereAlone();
+  addGuard(app, base, access);
+  addAccessDesk(app, base, access, () => fingerprintIn(settings.dist));
   if (settings.printer) addPackDesk(app, base, settings.printer);
   const events = settings.live && addEvents(app, base, settings.dist, settings.live);
   app.get('*', async (c) => {

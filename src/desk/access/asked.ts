@@ -24,6 +24,9 @@ const hostOf = (c: Context): string => (c.req.header('Host') ?? new URL(c.req.ur
 /** The host that was asked for, without its port. */
 export const hostNameOf = (c: Context): string => hostOf(c).replace(/:\d+$/, '');
 
+/** The port that was asked for. */
+export const hostPortOf = (c: Context): number => Number(/:(\d+)$/.exec(hostOf(c))?.[1] ?? 80);
+
 /** Whether the request was made on this very machine, under one of its own names: no other name may point here. */
 export function isHere(c: Context): boolean {
   if (HANDED_ON.some((name) => c.req.header(name) !== undefined)) return false;

@@ -36,7 +36,7 @@ const HEADERS: Readonly<Record<string, string>> = {
   'Permissions-Policy':
     'camera=(), microphone=(), geolocation=(), payment=(), usb=(), bluetooth=(), serial=(), hid=(), midi=(), display-capture=()',
 };
-const DESK_POLICY = "default-src 'none'; frame-ancestors 'none'";
+const NO_PAGE_POLICY = "default-src 'none'; frame-ancestors 'none'";
 
 /** Puts the guard before all that is added to `app` after it. `base` ends in `/`. */
 export function addGuard(app: Hono, base: string, access: Access): void {
@@ -46,10 +46,11 @@ export function addGuard(app: Hono, base: string, access: Access): void {
   app.use(async (c, next) => {
     await next();
     for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
-    if (!isDeskAddress(c, desk)) return;
-    if (!c.res.headers.has('Cache-Control')) c.res.headers.set('Cache-Control', 'no-store');
-    if (!c.res.headers.has('Content-Security-Policy'))
-      c.res.headers.set('Content-Security-Policy', DESK_POLICY);
+    const { headers } = c.res;
+    // What brings no policy of its own is no page. A browser's own PDF viewer is one that a policy would stop.
+    if (!headers.has('Content-Security-Policy') && headers.get('Content-Type') !== 'application/pdf')
+      headers.set('Content-Security-Policy', NO_PAGE_POLICY);
+    if (isDeskAddress(c, desk) && !headers.has('Cache-Control')) headers.set('Cache-Control', 'no-store');
   });
 
   app.use(async (c, next) => {
