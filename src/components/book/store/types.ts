@@ -1,5 +1,7 @@
 // What the phone's store gives to the Milk book's pages: the book as it stands with what waits, and how to enter.
-import type { BookClash, BookEntry, BookRow, BookState, Refusal } from '../../../../shared/book/types.ts';
+import type { WordsAnswer as DeskWords } from '../../../../shared/book/access.ts';
+import type { ShownBook, ShownRow } from '../../../../shared/book/queue.ts';
+import type { BookEntry, Refusal } from '../../../../shared/book/types.ts';
 
 /**
  * How the phone stands with the desk. `opening`: not heard yet. `online`: the desk has just answered. `offline`: it
@@ -8,17 +10,7 @@ import type { BookClash, BookEntry, BookRow, BookState, Refusal } from '../../..
  */
 export type DeskStatus = 'opening' | 'online' | 'offline' | 'words wanted' | 'no desk';
 
-/** A row as the page shows it; `waiting` until the desk has said that it is on disk. */
-export interface ShownRow extends BookRow {
-  readonly waiting: boolean;
-}
-
-/** The book with everything laid over it that was entered on this phone and has not reached the desk. */
-export interface ShownBook extends Omit<BookState, 'rows' | 'clashes'> {
-  readonly rows: readonly ShownRow[];
-  /** Without those that an entry which waits here settles. */
-  readonly clashes: readonly BookClash[];
-}
+export type { ShownBook, ShownRow };
 
 /** What a page hands in: the id and the time come from the store. */
 export type EntryDraft = Omit<BookEntry, 'id' | 'entered_ms'>;
@@ -47,11 +39,8 @@ export interface StoreView {
   readonly heard_ms: number | null;
 }
 
-/** What came of a passphrase: taken; wrong; too many wrong ones, wait so long; the desk did not answer. */
-export type WordsAnswer =
-  | { readonly ok: true }
-  | { readonly ok: false; readonly why: 'wrong' | 'no answer' }
-  | { readonly ok: false; readonly why: 'wait'; readonly wait_s: number };
+/** What came of a passphrase: as the desk says it, or nothing because it did not answer. */
+export type WordsAnswer = DeskWords | { readonly ok: false; readonly why: 'no answer' };
 
 /** What waits, what stands, and the way to the desk. */
 export interface BookStore {
