@@ -1,5 +1,6 @@
 // What a farm writes about itself, once its shape has been checked.
 import type { Amount } from '../quantity/amount.ts';
+import type { LabelSheet, SingleLabel } from '../labels/labelSheet.ts';
 import type { AmountUnit, VolumeUnit } from '../quantity/units.ts';
 
 /** The two milkings of a day. */
@@ -29,6 +30,14 @@ export interface Farm {
   readonly largestMilking: { readonly amount: number; readonly unit: AmountUnit };
   /** Diagonal of the barn's screen, mm. */
   readonly screen_mm: number;
+  /** The farm's own labels, where it says their measures. */
+  readonly labels?: FarmLabels;
+}
+
+/** A farm's own labels by their measures; null where it has none of the kind. */
+export interface FarmLabels {
+  readonly sheet: LabelSheet | null;
+  readonly single: SingleLabel | null;
 }
 
 /** A doe of the herd, from `does.csv`. */

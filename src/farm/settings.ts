@@ -94,6 +94,7 @@ export function farmOf(settings: Settings): Farm {
     jar: settings.jar ?? (units === 'us' ? { size: 1, unit: 'qt' } : { size: 1, unit: 'L' }),
     largestMilking: settings.largestMilking ?? LARGEST_MILKING,
     screen_mm: screenOf(settings.board?.screen ?? USUAL_SCREEN),
+    ...(settings.labels && { labels: settings.labels }),
   };
 }
 

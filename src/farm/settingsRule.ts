@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { dayNumber } from '../../shared/calendar/day.ts';
 import { AMOUNT_UNITS, unitNamed, type AmountUnit, type VolumeUnit } from '../../shared/quantity/units.ts';
+import { LABEL_WORDS, labelsRule } from './labelsRule.ts';
 
 /** The file of the farm's settings. */
 export const SETTINGS_FILE = 'farm.yaml';
@@ -14,7 +15,6 @@ export const OTHER_SECTIONS = [
   'visits',
   'lessons',
   'sheets',
-  'labels',
   'feed',
   'land',
 ] as const;
@@ -77,6 +77,7 @@ export const settingsRule = z.strictObject({
       }),
     })
     .optional(),
+  labels: labelsRule.optional(),
   asOf: z
     .string()
     .refine((text) => dayNumber(text) !== null)
@@ -153,6 +154,7 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   },
   'board.screen.diagonal': sizeWords,
   'board.screen.unit': { expected: 'in or cm', todo: 'write one of the two', names: () => ['in', 'cm'] },
+  ...LABEL_WORDS,
   'largestMilking.amount': sizeWords,
   'largestMilking.unit': unitWords,
   asOf: {
