@@ -52,8 +52,8 @@ function noSuchDay(year: number, month: number): { expected: string; todo: strin
   };
 }
 
-/** The days, as ISO dates, that a text in another form may mean: none, one or two. */
-function likelyDates(text: string): string[] {
+/** The days, as ISO dates, that a text in another form may mean: none, one, or two with the month-first reading before the other. */
+export function likelyDates(text: string): string[] {
   const plain = text.trim().toLowerCase();
   const withTime = /^(\d{4}-\d{2}-\d{2})[t ]\d/.exec(plain);
   if (withTime) return existing([parts(withTime[1] ?? '', '-')]);

@@ -18,14 +18,15 @@ const COLUMNS = {
 
 // What milk of goat, cow or sheep can be. The US record keeper counts less than 1 % of fat or protein
 // as not tested (CDCB, goat test-day format); the upper ends are wider than any laboratory's report.
-const PERCENT = {
+/** What a test's values may be, in parts of a hundred; `what` is the word of a fault. */
+export const PERCENT = {
   fat_pct: { least: 1, most: 15, what: 'fat' },
   protein_pct: { least: 1, most: 9, what: 'protein' },
   lactose_pct: { least: 1, most: 8, what: 'milk sugar (lactose)' },
 } as const;
 type PercentColumn = keyof typeof PERCENT;
 // In thousands a millilitre. A count above it was most likely written in single cells.
-const MOST_CELLS_THOUSAND = 30_000;
+export const MOST_CELLS_THOUSAND = 30_000;
 
 type AddFault = (column: string, words: Parameters<typeof faultAt>[2]) => void;
 
