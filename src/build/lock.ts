@@ -1,4 +1,4 @@
-// One build at a time: two builds into one site would corrupt each other.
+// One at a time: two builds into one site would corrupt each other, and so would two writers of one book.
 import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -33,22 +33,26 @@ export const theseProcesses: Processes = {
     try {
       // Field 22 is the start time; the name in field 2 may hold blanks, so count from its bracket.
       const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
-      return stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
+      const ticks = stat.slice(stat.lastIndexOf(')') + 2).split(' ')[19] ?? '';
+      // It counts from the machine's own start, and a machine that starts by itself often gives out the same numbers.
+      return ticks === '' ? '' : `${ticks} ${readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim()}`;
     } catch {
       return '';
     }
   },
 };
 
-/** How long to wait for another build, and how to tell that we do. */
+/** How long to wait for another one, and how to tell that we do. */
 export interface Waiting {
+  /** Who it is that we wait for; `Another build` where nothing is said. */
+  readonly who?: string;
   readonly most_ms: number;
   readonly every_ms: number;
   readonly say: (line: string) => void;
 }
 
 /**
- * Takes the lock, waiting for another build to end; a lock whose process is gone is taken over.
+ * Takes the lock, waiting for another holder to end; a lock whose process is gone is taken over.
  * Returns what gives it back. Throws PlainError when the wait is over.
  */
 export async function takeLock(
@@ -59,6 +63,7 @@ export async function takeLock(
   mkdirSync(dirname(path), { recursive: true });
   const mine: Holder = { pid: processes.me, began: processes.began(processes.me) };
   const until = Date.now() + waiting.most_ms;
+  const { who = 'Another build' } = waiting;
   let told = false;
   for (;;) {
     if (create(path, mine)) return () => rmSync(path, { force: true });
@@ -74,9 +79,9 @@ export async function takeLock(
     }
     if (Date.now() >= until)
       throw new PlainError(
-        `Another build is running (process ${holder?.pid ?? 'unknown'}). Wait until it is through, then try again.`,
+        `${who} is running (process ${holder?.pid ?? 'unknown'}). Wait until it is through, then try again.`,
       );
-    if (!told) waiting.say('Another build is running; waiting for it …');
+    if (!told) waiting.say(`${who} is running; waiting for it …`);
     told = true;
     await sleep(waiting.every_ms);
   }
@@ -94,7 +99,8 @@ function create(path: string, mine: Holder): boolean {
 
 function isOld(path: string): boolean {
   const age_ms = Date.now() - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
-  return age_ms > UNREADABLE_MS;
+  // A lock from the future is one from before the clock was lost.
+  return Math.abs(age_ms) > UNREADABLE_MS;
 }
 
 /** The holder; null where the lock has just gone or is being written this moment. */

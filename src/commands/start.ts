@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { build, type BuildResult } from '../build/build.ts';
 import { PlainError, runCommand } from '../build/plainError.ts';
 import { thisWorld } from '../build/world.ts';
+import { openKeeper, type Keeper } from '../desk/book/keeper.ts';
 import { portOf } from '../desk/port.ts';
 import { deskSettings, openDesk, type Desk } from '../desk/serve.ts';
 import { openPackPrinter } from '../print/packPrinter.ts';
@@ -23,8 +24,10 @@ await runCommand(async () => {
   let desk: Desk | null = null;
   const printer = openPackPrinter(dist, () => desk?.url ?? '', world.env);
   const canPrint = !world.env['PAILSIDE_NO_BROWSER'];
+  const keeper = await keeperIfFree();
+  const book = keeper ? { keeper, complain: world.complain } : undefined;
   desk = await openDesk(
-    { ...settings, printer: canPrint ? printer : undefined, live },
+    { ...settings, printer: canPrint ? printer : undefined, live, book },
     port,
     world.env['PAILSIDE_HOST'] || undefined,
   );
@@ -35,9 +38,21 @@ await runCommand(async () => {
   closeOnSignal(async () => {
     await printer.close();
     await desk?.close();
+    await keeper?.close();
   });
   return 0;
 });
+
+/** Pages are of use without a desk that writes, so what hinders the writing is told and no more. */
+async function keeperIfFree(): Promise<Keeper | null> {
+  try {
+    return await openKeeper(live);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    world.complain(`${why}\nThis desk shows the pages and takes no entries for the Milk book.`);
+    return null;
+  }
+}
 
 /** A site without its PDFs is still of use, so what hinders the printing is told and no more. */
 async function printIfPossible(result: Extract<BuildResult, { ok: true }>): Promise<void> {

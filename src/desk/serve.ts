@@ -11,12 +11,22 @@ import { PlainError } from '../build/plainError.ts';
 import { hereAlone, type Access } from './access/access.ts';
 import { addAccessDesk } from './access/accessDesk.ts';
 import { addGuard } from './access/guard.ts';
+import { addHerdDesk } from './book/herdDesk.ts';
+import { addBookDesk } from './book/entriesDesk.ts';
+import type { Keeper } from './book/keeper.ts';
 import { contentType } from './contentTypes.ts';
 import { addEvents } from './events.ts';
 import { findFile, isThere } from './files.ts';
 import type { LiveSource } from './liveBook.ts';
 import { addPackDesk, type PackPrinter } from './packDesk.ts';
 import { pdfIndex } from './pdfIndex.ts';
+
+/** The Milk book that a desk keeps. */
+export interface DeskBook {
+  readonly keeper: Keeper;
+  /** Tells the coordinator. */
+  readonly complain: (text: string) => void;
+}
 
 /** What the desk serves. */
 export interface DeskSettings {
@@ -32,6 +42,8 @@ export interface DeskSettings {
   readonly live?: LiveSource | undefined;
   /** Who may use the desk; without it this machine alone. */
   readonly access?: Access | undefined;
+  /** The Milk book; without it this desk takes no entries. */
+  readonly book?: DeskBook | undefined;
 }
 
 /** A desk that listens. */
@@ -69,7 +81,11 @@ export function deskApp(settings: DeskSettings): DeskApp {
   addGuard(app, base, access);
   addAccessDesk(app, base, access, () => fingerprintIn(settings.dist));
   if (settings.printer) addPackDesk(app, base, settings.printer);
-  const events = settings.live && addEvents(app, base, settings.dist, settings.live);
+  if (settings.live) addHerdDesk(app, base, settings.live);
+  const { book } = settings;
+  if (book) addBookDesk(app, base, book.keeper, book.complain);
+  const tellers = { onWritten: book?.keeper.onWritten };
+  const events = settings.live && addEvents(app, base, settings.dist, settings.live, undefined, tellers);
   app.get('*', async (c) => {
     const path = pathOf(c);
     if (`${path}/` === base) return moved(c, base);

@@ -67,3 +67,28 @@ function lookedUp(clock_ms: number, timeZone: string): number {
 export function dayAt(now_ms: number, timeZone: string): string {
   return Temporal.Instant.fromEpochMilliseconds(now_ms).toZonedDateTimeISO(timeZone).toPlainDate().toString();
 }
+
+const QUARTER_ms = 900_000;
+
+/**
+ * A writer of moments as ISO 8601 with milliseconds and the farm's offset: `2026-05-21T06:40:12.345-05:00`. It remembers
+ * the offset of each quarter of an hour, since clocks change at no other moment.
+ */
+export function momentWriter(timeZone: string): (moment_ms: number) => string {
+  const offsets = new Map<number, number>();
+  return (moment_ms) => {
+    const quarter = Math.floor(moment_ms / QUARTER_ms);
+    let offset_min = offsets.get(quarter);
+    if (offset_min === undefined) {
+      const zoned = Temporal.Instant.fromEpochMilliseconds(quarter * QUARTER_ms).toZonedDateTimeISO(timeZone);
+      // A few old offsets have seconds, which ISO 8601 does not write.
+      offset_min = Math.trunc(zoned.offsetNanoseconds / 6e10);
+      if (offsets.size > 1000) offsets.clear();
+      offsets.set(quarter, offset_min);
+    }
+    const clock = new Date(moment_ms + offset_min * 60_000).toISOString().slice(0, -1);
+    const away = Math.abs(offset_min);
+    const pad = (value: number) => String(value).padStart(2, '0');
+    return `${clock}${offset_min < 0 ? '-' : '+'}${pad(Math.floor(away / 60))}:${pad(away % 60)}`;
+  };
+}

@@ -38,8 +38,8 @@ export interface SoundParts {
   /** The sound words of farm.yaml, and whether it is sure what the farm says of one. */
   readonly settings: SettingsReading;
   readonly book: Book;
-  /** Ids of does.csv whose row has a fault of its own. */
-  readonly faultyIds: readonly string[];
+  /** Ids of does.csv whose row has a fault of its own; null where the file cannot be read at all. */
+  readonly faultyIds: readonly string[] | null;
   readonly asOf: AsOf;
   readonly faults: readonly Fault[];
   readonly notices: readonly Notice[];
@@ -67,7 +67,7 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
   const timeZone = fields.timeZone ?? 'UTC';
   const asOf = readAsOf(settings.asOf, fields.asOf, { now_ms: settings.now_ms, timeZone }, findings);
   const nothing = { does: [], kiddings: [], rows: [] };
-  if (!isHere) return { settings: reading, book: nothing, faultyIds: [], asOf, ...findings };
+  if (!isHere) return { settings: reading, book: nothing, faultyIds: null, asOf, ...findings };
   // Where farm.yaml is torn it may have meant to set a day of its own.
   const lastDay =
     asOf.asOfFrom === 'clock' && reading.sure('asOf') && reading.sure('timeZone') ? asOf.asOf : null;
@@ -87,7 +87,8 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
     ...(milkTests && { milkTests }),
   };
   const faults = sortedFaults(findings.faults);
-  return { settings: reading, book, faultyIds: herd.faultyIds, asOf, faults, notices: findings.notices };
+  const faultyIds = herd.readable ? herd.faultyIds : null;
+  return { settings: reading, book, faultyIds, asOf, faults, notices: findings.notices };
 }
 
 interface BookRules {

@@ -1,0 +1,99 @@
+// Promised rows that are gone from the farm's files are put back, and the coordinator is told.
+import { join } from 'node:path';
+import { isoDate } from '../../../shared/calendar/day.ts';
+import type { RowPutBack } from '../../../shared/book/deskState.ts';
+import type { Committer } from './commit.ts';
+import { isFull, type Disk } from './disk.ts';
+import { monthOf, type Held } from './held.ts';
+import { monthFile } from './monthFile.ts';
+import { mendEnd, missingRows, type Promised } from './recover.ts';
+
+/** What a look for missing rows works on. */
+interface Looking {
+  readonly farm: string;
+  readonly held: Held;
+  readonly promised: readonly Promised[];
+  readonly committer: Committer;
+  /** Rows that are missing when the desk opens may be those that a sudden stop kept from their file. */
+  readonly isStart: boolean;
+  readonly now_ms: () => number;
+  readonly complain: (text: string) => void;
+}
+
+/** What came of it. */
+interface PutBack {
+  readonly rows: readonly RowPutBack[];
+  /** Rows that are in no file that can be read, and may stand behind a fault. */
+  readonly hidden: readonly Promised[];
+  readonly isThrough: boolean;
+}
+
+// Years that a farm has put away stay away.
+const LOOKED_AFTER_DAYS = 400;
+const MOST_TOLD = 10;
+
+/** Puts missing rows back, each into the file of its month. What may stand behind a fault waits until that is mended. */
+export async function putBackMissing(looking: Looking): Promise<PutBack> {
+  const { farm, held, promised, committer, isStart, now_ms, complain } = looking;
+  const now = now_ms();
+  const first = Math.floor(now / 86_400_000) - LOOKED_AFTER_DAYS;
+  const recent = promised.filter(
+    ({ row }) => row.day >= Math.min(first, (held.fixedDay ?? first) - LOOKED_AFTER_DAYS),
+  );
+  const missing = missingRows(recent, (slot) => held.slot(slot));
+  const mayHide = ({ row }: Promised) => held.mayHide(row.file, monthOf(row.day));
+  const hidden = missing.filter(mayHide);
+  const gone = missing.filter((one) => !mayHide(one));
+  const rows: RowPutBack[] = [];
+  let isThrough = true;
+  for (const [month, own] of Map.groupBy(gone, ({ row }) => monthOf(row.day)))
+    try {
+      const to = monthFile(farm, month);
+      await committer.putBack({ to, entries: own.map(({ entry }) => entry) });
+      rows.push(...own.map(({ row }) => rowPutBack(row, to.file, now)));
+      complain(words(own, to.file, isStart));
+    } catch (error) {
+      isThrough = false;
+      hidden.push(...own);
+      complain(failure(own.length, month, error));
+    }
+  return { rows, hidden, isThrough };
+}
+
+const rowPutBack = ({ doe, day, milking }: Promised['row'], file: string, at_ms: number): RowPutBack => ({
+  file,
+  doe,
+  date: isoDate(day),
+  milking,
+  at_ms,
+});
+
+function words(gone: readonly Promised[], file: string, isStart: boolean): string {
+  const count = gone.length === 1 ? 'One row' : `${gone.length} rows`;
+  const why = isStart
+    ? `${count} of the Milk book had not reached the files, or had gone from them, when the desk was opened`
+    : `${count} that people had entered had gone from the milk book: a file was saved over, put back from an older copy or cut`;
+  const listed = gone.slice(0, MOST_TOLD).map(({ entry }) => `  ${entry.row}`);
+  const more = gone.length > MOST_TOLD ? [`  and ${gone.length - MOST_TOLD} more`] : [];
+  return [
+    `${why}. Nothing is lost: they stand in ${file} now.`,
+    ...listed,
+    ...more,
+    "To take a row out for good, strike it out on the Milk book's page, or leave its line and make its amount empty.",
+  ].join('\n');
+}
+
+function failure(count: number, month: string, error: unknown): string {
+  const why = isFull(error) ? 'the disk is full' : error instanceof Error ? error.message : String(error);
+  return `${count === 1 ? 'One row' : `${count} rows`} of ${month} must be put back into the milk book and cannot: ${why}. They are kept in the desk's journal; the desk tries again.`;
+}
+
+/** Puts the ends of our files right after a sudden stop. */
+export async function mendEnds(farm: string, disk: Disk, promised: readonly Promised[]): Promise<void> {
+  for (const [file, own] of Map.groupBy(promised, ({ entry }) => entry.file)) {
+    const mending = mendEnd(farm, file, own.map(({ entry }) => entry.row).reverse());
+    if (!mending) continue;
+    if (mending.cut !== null) await disk.cut(join(farm, file), mending.cut);
+    if (mending.add.length > 0) await disk.append(join(farm, file), mending.add, mending.size);
+  }
+}
