@@ -1,5 +1,6 @@
 // What the page of the herd and the desk say to each other: does, kiddings and treatments as they are written.
 import type { MilkingTime, Use } from '../herd/types.ts';
+import type { DeskFault } from './deskState.ts';
 
 /** The tables that the page of the herd writes to. */
 export type HerdFile = 'does.csv' | 'kiddings.csv' | 'treatments.csv';
@@ -40,8 +41,8 @@ export interface HerdBook {
   readonly spoken: readonly SpokenMilking[];
   /** The mark of each file as it was read; null where there is none. */
   readonly marks: Readonly<Record<HerdFile, string | null>>;
-  /** What keeps the book from being read, line by line, in the coordinator's words. */
-  readonly faults: readonly string[];
+  /** What keeps the book from being read, in the coordinator's words. */
+  readonly faults: readonly DeskFault[];
 }
 
 /** One change of one row. Cells that are not named stay as they are. */
@@ -76,7 +77,7 @@ export type HerdAnswer =
   | {
       readonly ok: false;
       readonly why: 'faulty';
-      readonly faults: readonly string[];
+      readonly faults: readonly DeskFault[];
       readonly herd: HerdBook;
     }
   | { readonly ok: false; readonly why: 'malformed' }
