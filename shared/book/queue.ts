@@ -1,5 +1,6 @@
 // The entries of one phone on their way to the desk: waiting, sent, acknowledged or refused; and what the page shows.
 import { readNumber } from '../quantity/amount.ts';
+import { hadSeen } from './clash.ts';
 import type { BookClash, BookEntry, BookRow, BookState, EntryAnswer, Refusal } from './types.ts';
 
 /** How far an entry has come. `sent` is never written down: after a crash it is `waiting` again. */
@@ -205,7 +206,7 @@ export function laidOver(state: BookState, all: readonly Queued[], turn: number)
 }
 
 const settles = (clash: BookClash | undefined, saw: string | null) =>
-  clash !== undefined && clash.amounts.at(-1)?.mark === saw;
+  clash !== undefined && hadSeen(saw, clash.amounts.at(-1)?.mark ?? null);
 
 function rowOf(
   entry: BookEntry,
