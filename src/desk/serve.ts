@@ -16,10 +16,12 @@ import { addBookDesk } from './book/entriesDesk.ts';
 import type { Keeper } from './book/keeper.ts';
 import { contentType } from './contentTypes.ts';
 import { addEvents } from './events.ts';
+import { addStateDesk, type StateTellers } from './stateDesk.ts';
 import { findFile, isThere } from './files.ts';
 import type { LiveSource } from './liveBook.ts';
 import { addPackDesk, type PackPrinter } from './packDesk.ts';
 import { pdfIndex } from './pdfIndex.ts';
+import type { Rebuilder } from './rebuild.ts';
 
 /** The Milk book that a desk keeps. */
 export interface DeskBook {
@@ -44,6 +46,10 @@ export interface DeskSettings {
   readonly access?: Access | undefined;
   /** The Milk book; without it this desk takes no entries. */
   readonly book?: DeskBook | undefined;
+  /** Makes the site anew when the farm folder has changed; without it the site stays as it was built. */
+  readonly rebuild?: Rebuilder | undefined;
+  /** The copies of the farm folder, for the desk's own page. */
+  readonly backups?: StateTellers['backups'];
 }
 
 /** A desk that listens. */
@@ -82,10 +88,18 @@ export function deskApp(settings: DeskSettings): DeskApp {
   addAccessDesk(app, base, access, () => fingerprintIn(settings.dist));
   if (settings.printer) addPackDesk(app, base, settings.printer);
   if (settings.live) addHerdDesk(app, base, settings.live);
-  const { book } = settings;
-  if (book) addBookDesk(app, base, book.keeper, book.complain);
-  const tellers = { onWritten: book?.keeper.onWritten };
+  const { book, rebuild, backups } = settings;
+  if (book) {
+    // By this a page learns without a failed request that there is a book to write in.
+    app.use(`${base}*`, async (c, next) => {
+      await next();
+      if (pathOf(c).endsWith('/')) c.res.headers.set('Pailside-Book', 'yes');
+    });
+    addBookDesk(app, base, book.keeper, book.complain);
+  }
+  const tellers = { onWritten: book?.keeper.onWritten, rebuild };
   const events = settings.live && addEvents(app, base, settings.dist, settings.live, undefined, tellers);
+  addStateDesk(app, base, { rebuild, backups, keeper: book?.keeper, events });
   app.get('*', async (c) => {
     const path = pathOf(c);
     if (`${path}/` === base) return moved(c, base);
