@@ -1,5 +1,6 @@
 // What the desk says of itself on its own page: whether the site is as the book, and what needs a hand.
 import type { MilkingTime } from '../herd/types.ts';
+import type { BackupState } from './backupState.ts';
 import type { BookClash } from './types.ts';
 
 /** One thing that keeps a site from being made, at its place; a whole file, or no file, where line or file is null. */
@@ -50,17 +51,28 @@ export interface RowPutBack {
   readonly at_ms: number;
 }
 
+/** What the page needs of the Milk book. */
+export interface DeskBookState {
+  /** The farm's time zone, in which the page tells times of day. */
+  readonly timeZone: string;
+  /** Names of does by their short ids. */
+  readonly names: Readonly<Record<string, string>>;
+  /** Why the files cannot be read just now, in the coordinator's words. */
+  readonly faults: string | null;
+  readonly putBack: readonly RowPutBack[];
+  readonly clashes: readonly BookClash[];
+}
+
 /** `GET desk/state`. */
 export interface DeskState {
   /** The desk's clock, ms, so that a page tells how long ago something was, whatever its own clock says. */
   readonly now_ms: number;
-  /** The farm's time zone, in which the page tells times of day. */
-  readonly timeZone: string;
   /** Null where this desk does not rebuild. */
   readonly rebuild: RebuildState | null;
   /** Null where this desk takes no entries. */
-  readonly putBack: readonly RowPutBack[] | null;
-  readonly clashes: readonly BookClash[];
+  readonly book: DeskBookState | null;
+  /** Null where this desk makes no copies. */
+  readonly backups: BackupState | null;
   /** How many pages listen to the desk just now. */
   readonly listeners: number;
 }

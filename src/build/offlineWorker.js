@@ -20,6 +20,23 @@ self.addEventListener('fetch', (event) => {
     path.startsWith('assets/') ? keptFirst(event.request, path) : newFirst(event.request, path),
   );
 });
+// A page asks here what the head of its own address says: one that asks by itself, in vain, complains.
+self.addEventListener('message', (event) => {
+  if (event.data?.ask !== 'head') return;
+  event.waitUntil(headOf(event.data.address).then((told) => event.ports[0]?.postMessage(told)));
+});
+
+async function headOf(address) {
+  try {
+    const { ok, headers } = await fetch(new URL(address, scope), { method: 'HEAD', cache: 'no-store' });
+    const of = (name) => headers.get(name);
+    return ok
+      ? { live: of('Pailside-Live'), rebuilds: of('Pailside-Rebuilds'), modified: of('Last-Modified') }
+      : null;
+  } catch {
+    return null;
+  }
+}
 
 async function kept(path) {
   const found = await (await caches.open(NAME)).match(new URL(path, scope));

@@ -11,6 +11,7 @@ import { PlainError } from '../build/plainError.ts';
 import { hereAlone, type Access } from './access/access.ts';
 import { addAccessDesk } from './access/accessDesk.ts';
 import { addGuard } from './access/guard.ts';
+import { addBookRooms } from './book/bookRooms.ts';
 import { addHerdDesk } from './book/herdDesk.ts';
 import { addBookDesk } from './book/entriesDesk.ts';
 import type { Keeper } from './book/keeper.ts';
@@ -96,6 +97,7 @@ export function deskApp(settings: DeskSettings): DeskApp {
       if (pathOf(c).endsWith('/')) c.res.headers.set('Pailside-Book', 'yes');
     });
     addBookDesk(app, base, book.keeper, book.complain);
+    addBookRooms(app, base, book.keeper, settings.live);
   }
   const tellers = { onWritten: book?.keeper.onWritten, rebuild };
   const events = settings.live && addEvents(app, base, settings.dist, settings.live, undefined, tellers);

@@ -1,4 +1,5 @@
 // Keeps the board for times without a network, and lets a new build stand while nobody is there.
+import { askWorker } from '../../frame/askWorker.ts';
 import { FORGET } from './alone.ts';
 import { watchRest } from './atRest.ts';
 
@@ -7,24 +8,8 @@ export const NEW_SITE = 'board:site';
 
 const UNTOUCHED_ms = 60_000;
 const AGAIN_ms = 3_600_000;
-const LONGEST_ANSWER_ms = 20_000;
 // Names and address ranges that only a network of one's own has (RFC 1918, RFC 6762).
 const NEAR = /^(?:localhost|127\.|\[::1\]|10\.|192\.168\.|172\.(?:1[6-9]|2\d|3[01])\.|.*\.local$)/;
-
-/** Asks a worker something; null where it does not answer. */
-export function askWorker(worker: ServiceWorker, question: object): Promise<unknown> {
-  return new Promise((done) => {
-    const { port1, port2 } = new MessageChannel();
-    const end = (told: unknown) => {
-      // An open port is never let go, and a board stands for months.
-      port1.close();
-      done(told);
-    };
-    port1.onmessage = ({ data }) => end(data);
-    setTimeout(end, LONGEST_ANSWER_ms, null);
-    worker.postMessage(question, [port2]);
-  });
-}
 
 /**
  * Registers the worker for the board of every language. At the board's home it looks for a newer build when the board

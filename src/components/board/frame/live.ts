@@ -1,7 +1,9 @@
 // Takes the herd's new numbers from the desk while a page stands open, where there is a desk.
 import type { BoardFarm } from '../../../../shared/board/types.ts';
+import { askWorker } from '../../frame/askWorker.ts';
+import { listenToDesk } from '../../frame/deskStream.ts';
 import { watchRest } from './atRest.ts';
-import { askWorker, NEW_SITE } from './keepBoard.ts';
+import { NEW_SITE } from './keepBoard.ts';
 
 /** Sent on the document when the page has changed to new numbers; its detail is the BoardFarm. */
 export const LIVE = 'board:live';
@@ -14,43 +16,21 @@ interface LiveBook {
 
 const QUIET_ms = 3000;
 const LOOK_AGAIN_ms = 500;
-const SOONEST_ms = 5000;
-const LATEST_ms = 600_000;
 
-/** Opens the desk's stream where there is one, and else asks again, ever more rarely. */
+/** Listens to the desk's stream where there is one. */
 export function wakeLive(page: Document, isBuilt: boolean): void {
   const view = page.defaultView;
   const { boardBase, book } = page.body.dataset;
   if (!isBuilt || !view || !boardBase || book === undefined) return;
   const change = changer(page);
-  let stream: EventSource | null = null;
-  let pause_ms = SOONEST_ms;
-  let waiting = 0;
-  const close = () => {
-    view.clearTimeout(waiting);
-    stream?.close();
-    stream = null;
-  };
-  const later = () => {
-    close();
-    waiting = view.setTimeout(() => void open(), pause_ms);
-    pause_ms = Math.min(LATEST_ms, pause_ms * 2);
-  };
-  const open = async () => {
-    close();
-    if (!(await hasDesk(view))) return later();
-    close();
-    stream = new EventSource(`${boardBase}events?book=${page.body.dataset['book']}`);
-    stream.addEventListener('open', () => (pause_ms = SOONEST_ms));
-    stream.addEventListener('book', ({ data }: MessageEvent<string>) => change(JSON.parse(data) as LiveBook));
-    stream.addEventListener('site', () => page.dispatchEvent(new CustomEvent(NEW_SITE)));
-    // Left to itself it would ask a desk that has gone every few seconds, and complain each time.
-    stream.addEventListener('error', later);
-  };
-  view.addEventListener('pagehide', close);
-  view.addEventListener('pageshow', ({ persisted }) => persisted && void open());
-  if (page.readyState === 'complete') void open();
-  else view.addEventListener('load', () => void open(), { once: true });
+  listenToDesk(view, {
+    hasDesk: () => hasDesk(view),
+    address: () => `${boardBase}events?book=${page.body.dataset['book']}`,
+    hear: {
+      book: (told) => change(JSON.parse(told) as LiveBook),
+      site: () => page.dispatchEvent(new CustomEvent(NEW_SITE)),
+    },
+  });
 }
 
 /** Changes the page to the newest book that came, once nothing plays and nobody has touched it for a moment. */
