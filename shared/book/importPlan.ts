@@ -3,7 +3,7 @@ import { isoDate } from '../calendar/day.ts';
 import type { MilkingRow, MilkingTime, Use } from '../herd/types.ts';
 import { amount_mL, type Amount } from '../quantity/amount.ts';
 import { markOf } from './mark.ts';
-import type { Found, FoundMilking, LeftOut, Told } from './importTypes.ts';
+import type { Found, FoundMilking, LeftOut, PlannedRow, Told } from './importTypes.ts';
 
 /** What the book says of a milking. */
 export interface BookLookup {
@@ -12,35 +12,6 @@ export interface BookLookup {
   readonly expected: (doe: string, day: number, milking: MilkingTime) => boolean;
   /** Whether she was under treatment on that day. */
   readonly treated: (doe: string, day: number) => boolean;
-}
-
-/**
- * `new`: nothing stands there. `known`: the same amount and use stand. `correction`: something else stands, and somebody
- * has to choose. Only new rows and chosen corrections are written.
- */
-export type PlannedKind = 'new' | 'known' | 'correction';
-
-/** What a milking of the file would become. */
-export interface PlannedRow {
-  readonly key: string;
-  readonly line: number;
-  readonly column: number;
-  readonly kind: PlannedKind;
-  readonly doe: string;
-  readonly date: string;
-  readonly milking: MilkingTime;
-  readonly amount: string | null;
-  readonly unit: Amount['unit'];
-  readonly use: Use;
-  readonly note: string;
-  readonly entered_ms: number | null;
-  /** Whether it will be written. */
-  readonly chosen: boolean;
-  /** What the book has; null where it has nothing. */
-  readonly before: { readonly amount: Amount | null; readonly use: Use } | null;
-  /** The mark of that row, so that a change in between is seen. */
-  readonly saw: string | null;
-  readonly warnings: readonly Told[];
 }
 
 /** The whole plan; `left` and the twins of a file are rows that are not written and why. */

@@ -159,3 +159,90 @@ export interface PlannedTest extends Readonly<Record<TestColumn, string | null>>
   readonly date: string;
   readonly warnings: readonly Told[];
 }
+
+/**
+ * `new`: nothing stands there. `known`: the same amount and use stand. `correction`: something else stands, and somebody
+ * has to choose. Only new rows and chosen corrections are written.
+ */
+export type PlannedKind = 'new' | 'known' | 'correction';
+
+/** What a milking of the file would become. */
+export interface PlannedRow {
+  readonly key: string;
+  readonly line: number;
+  readonly column: number;
+  readonly kind: PlannedKind;
+  readonly doe: string;
+  readonly date: string;
+  readonly milking: MilkingTime;
+  readonly amount: string | null;
+  readonly unit: Amount['unit'];
+  readonly use: Use;
+  readonly note: string;
+  readonly entered_ms: number | null;
+  /** Whether it will be written. */
+  readonly chosen: boolean;
+  /** What the book has; null where it has nothing. */
+  readonly before: { readonly amount: Amount | null; readonly use: Use } | null;
+  /** The mark of that row, so that a change in between is seen. */
+  readonly saw: string | null;
+  readonly warnings: readonly Told[];
+}
+
+/** Something that kept an entry from being written after all. */
+export interface ImportRefusal {
+  readonly line: number;
+  readonly told: Told;
+}
+
+/** Everything that a person looks at before anything is written. */
+export interface ImportPreview {
+  /** Of the file's bytes: by it the desk knows the file again. */
+  readonly hash: string;
+  readonly name: string;
+  readonly kind: 'sheet' | 'icar';
+  readonly sheets: readonly string[];
+  readonly sheet: string | null;
+  /** What holds: the choices that were sent, and what was kept from earlier imports. */
+  readonly choices: ImportChoices;
+  readonly columns: readonly ImportColumn[];
+  readonly unknown: readonly UnknownDoe[];
+  readonly askOrder: string | null;
+  readonly askMilking: boolean;
+  readonly rows: readonly PlannedRow[];
+  readonly tests: readonly PlannedTest[];
+  readonly faults: readonly ImportFault[];
+  readonly left: readonly LeftOut[];
+  /** What is worth a word about the file as a whole. */
+  readonly remarks: readonly Told[];
+  readonly does: readonly { readonly id: string; readonly name: string }[];
+  readonly recordUnit: AmountUnit;
+  /** Rows that would be written, and a mark of all that they say: another one means that the book has changed. */
+  readonly willWrite: number;
+  readonly fingerprint: string;
+}
+
+/** The desk's answer to a file or to choices. `gone`: the desk does not hold that file any more; send it again. */
+export type ImportAnswer =
+  | { readonly ok: true; readonly preview: ImportPreview }
+  | { readonly ok: false; readonly why: 'gone' }
+  | { readonly ok: false; readonly why: 'unreadable'; readonly told: Told };
+
+/** What is sent to `desk/import/plan`, and with the preview's mark to `desk/import/write`. */
+export interface ImportPost {
+  readonly hash: string;
+  readonly choices: ImportChoices;
+  readonly fingerprint?: string;
+}
+
+/** The answer of `desk/import/write`. `changed`: the book is not as the preview showed it, and nothing was written. */
+export type ImportWritten =
+  | {
+      readonly ok: true;
+      readonly written: number;
+      readonly tests: number;
+      readonly refused: readonly ImportRefusal[];
+      readonly preview: ImportPreview;
+    }
+  | { readonly ok: false; readonly why: 'changed'; readonly preview: ImportPreview }
+  | { readonly ok: false; readonly why: 'gone' };

@@ -92,3 +92,15 @@ export function momentWriter(timeZone: string): (moment_ms: number) => string {
     return `${clock}${offset_min < 0 ? '-' : '+'}${pad(Math.floor(away / 60))}:${pad(away % 60)}`;
   };
 }
+
+/** The farm's own clock at RFC 3339 moments: date, and minutes after midnight; null where a text is none. */
+export function localTime(timeZone: string): (at: string) => { date: string; minutes: number } | null {
+  return (at) => {
+    try {
+      const local = Temporal.Instant.from(at).toZonedDateTimeISO(timeZone);
+      return { date: local.toPlainDate().toString(), minutes: local.hour * 60 + local.minute };
+    } catch {
+      return null;
+    }
+  };
+}

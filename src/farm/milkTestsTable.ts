@@ -11,7 +11,8 @@ import { nearestName } from './nearest.ts';
 import { openTable, placeIn, walkRows, type Row, type Table } from './table.ts';
 
 export const MILK_TESTS_FILE = 'milk-tests.csv';
-const COLUMNS = {
+/** Headings of the milk tests. */
+export const MILK_TEST_COLUMNS = {
   required: ['date', 'doe'],
   optional: ['fat_pct', 'protein_pct', 'lactose_pct', 'scc'],
 } as const;
@@ -41,7 +42,7 @@ export function readMilkTests(
   findings: Findings,
 ): MilkTest[] | null {
   if (!isThere(dir, findings)) return null;
-  const table = openTable(dir, MILK_TESTS_FILE, COLUMNS, findings);
+  const table = openTable(dir, MILK_TESTS_FILE, MILK_TEST_COLUMNS, findings);
   if (table === null) return null;
   const tests: MilkTest[] = [];
   if (table === 'empty') {

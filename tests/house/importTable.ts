@@ -34,6 +34,7 @@ const RULES: readonly Rule[] = [
   { who: /^src\/farm\//, may: [SHARED, NODE, /^src\/farm\//, /^csv-parse(\/|$)/, 'yaml', 'zod', 'fraction.js', 'temporal-polyfill'], because: 'src/farm reads the farm folder and knows no page' },
   { who: /^src\/build\//, may: [SHARED, NODE, 'parse5', /^src\/(build|farm|content)\//], because: 'the build reads the book and runs Astro; it knows no page' },
   { who: /^src\/print\//, may: [SHARED, NODE, /^src\/(print|build|farm)\//, 'playwright-core', 'scripts/findBrowser.mjs'], because: 'the print room prints what was built' },
+  { who: /^src\/desk\/book\/(exportWorkbook|xlsxWorker)\.ts$/, may: [SHARED, NODE, /^src\/(desk|farm)\//, 'fraction.js', 'fflate', 'read-excel-file/node', 'write-excel-file/node'], because: 'two files read and write spreadsheets' },
   { who: /^src\/desk\//, may: [SHARED, NODE, /^src\/(desk|build|farm)\//, /^@?hono(\/|$)/, 'uqr', 'fflate'], because: 'the desk serves what was built' },
   { who: /^src\/commands\//, may: [SHARED, NODE, /^src\/(commands|build|farm|print|desk)\//], because: 'a command ties build, print room and desk together' },
   { who: /^src\/content\.config\.ts$/, may: [SHARED, 'astro:content', 'astro/loaders', 'zod'], because: 'the content schema stands alone' },
