@@ -3,7 +3,10 @@ import type { Context, Hono } from 'hono';
 import { readPost } from '../../../shared/book/entry.ts';
 import type { EntryAnswer } from '../../../shared/book/types.ts';
 import { isFull } from './disk.ts';
-import { NoHerd, type Keeper } from './keeper.ts';
+import type { Keeper } from './keeper.ts';
+import { NoHerd } from './writePosts.ts';
+
+const JSON_TYPE = 'application/json';
 
 /**
  * Adds `desk/book` and `desk/entries` below `base` (it ends in `/`). Entries are answered once they are on disk; where
@@ -14,12 +17,11 @@ export function addBookDesk(app: Hono, base: string, keeper: Keeper, complain: (
 
   app.get(`${base}desk/book`, async (c) => {
     await keeper.outsideChange();
-    const state = keeper.state();
-    const etag = `"${state.fingerprint}"`;
+    const etag = `"${keeper.state().fingerprint}"`;
     const headers = { ETag: etag, 'Cache-Control': 'no-cache' };
     // A pressed answer carries the same mark as a weak one.
     if (c.req.header('If-None-Match')?.replace(/^W\//, '') === etag) return c.body(null, 304, headers);
-    return c.json(state, 200, headers);
+    return c.body(keeper.stateText(), 200, { ...headers, 'Content-Type': JSON_TYPE });
   });
 
   app.post(`${base}desk/entries`, async (c) => {
@@ -34,7 +36,9 @@ export function addBookDesk(app: Hono, base: string, keeper: Keeper, complain: (
         if (!one.ok) return { id: one.id, kept: false, why: 'malformed' };
         return next.next().value as EntryAnswer;
       });
-      return c.json({ answers, state: keeper.state() });
+      // The state is put into words once for all phones that are answered with it.
+      const text = `{"answers":${JSON.stringify(answers)},"state":${keeper.stateText()}}`;
+      return c.body(text, 200, { 'Content-Type': JSON_TYPE });
     } catch (error) {
       const { words, status } = refusal(error);
       // Phones try again and again; the coordinator is told once.

@@ -29,17 +29,14 @@ interface PutBack {
 }
 
 // Years that a farm has put away stay away.
-const LOOKED_AFTER_DAYS = 400;
+const LOOKED_AFTER_MS = 400 * 86_400_000;
 const MOST_TOLD = 10;
 
 /** Puts missing rows back, each into the file of its month. What may stand behind a fault waits until that is mended. */
 export async function putBackMissing(looking: Looking): Promise<PutBack> {
   const { farm, held, promised, committer, isStart, now_ms, complain } = looking;
   const now = now_ms();
-  const first = Math.floor(now / 86_400_000) - LOOKED_AFTER_DAYS;
-  const recent = promised.filter(
-    ({ row }) => row.day >= Math.min(first, (held.fixedDay ?? first) - LOOKED_AFTER_DAYS),
-  );
+  const recent = promised.filter(({ row }) => (row.entered_ms ?? 0) > now - LOOKED_AFTER_MS);
   const missing = missingRows(recent, (slot) => held.slot(slot));
   const mayHide = ({ row }: Promised) => held.mayHide(row.file, monthOf(row.day));
   const hidden = missing.filter(mayHide);
@@ -55,7 +52,9 @@ export async function putBackMissing(looking: Looking): Promise<PutBack> {
     } catch (error) {
       isThrough = false;
       hidden.push(...own);
-      complain(failure(own.length, month, error));
+      complain(
+        failureWords(`What was entered for ${month} and is gone (rows: ${own.length})`, 'be put back', error),
+      );
     }
   return { rows, hidden, isThrough };
 }
@@ -83,9 +82,10 @@ function words(gone: readonly Promised[], file: string, isStart: boolean): strin
   ].join('\n');
 }
 
-function failure(count: number, month: string, error: unknown): string {
+/** Why something that must be put right cannot be just now. */
+export function failureWords(what: string, how: string, error: unknown): string {
   const why = isFull(error) ? 'the disk is full' : error instanceof Error ? error.message : String(error);
-  return `${count === 1 ? 'One row' : `${count} rows`} of ${month} must be put back into the milk book and cannot: ${why}. They are kept in the desk's journal; the desk tries again.`;
+  return `${what} must ${how} in the milk book and cannot: ${why}. It is kept in the desk's journal; the desk tries again.`;
 }
 
 /** Puts the ends of our files right after a sudden stop. */
