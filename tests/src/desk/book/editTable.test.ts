@@ -144,7 +144,7 @@ describe('any table in any dialect', () => {
         expect(others(afterLines)).toEqual(others([...lines, ...(end ? [''] : [])]));
         // What the line says, by another reader of CSV than ours.
         const readLine = (line: string | undefined) =>
-          (parse(line ?? '', { delimiter: separator, relax_column_count: true, trim: true }) as string[][])[0] ?? [];
+          parse<string[]>(line ?? '', { delimiter: separator, relax_column_count: true, trim: true })[0] ?? [];
         const [before, now] = [readLine(lines[index]), readLine(afterLines[index])];
         for (const [at, name] of columns.entries()) {
           const wanted = (cells as Record<string, string>)[name] ?? before[at] ?? '';
