@@ -4,6 +4,9 @@ import { readNumber, type Amount } from '../quantity/amount.ts';
 import { trimmedText } from '../quantity/show.ts';
 import { UNIT_ML, type AmountUnit, type VolumeUnit } from '../quantity/units.ts';
 
+/** An amount without its unit, exact. */
+export type Value = Fraction;
+
 /** How the pad works in a unit. */
 export interface Pad {
   readonly unit: AmountUnit;
@@ -169,6 +172,14 @@ export function shownAmount({ num, den, unit }: Amount, lang: string): string {
 /** A step as it stands on its block: `¼`, `½`, `1`, `0.1`. */
 export function shownStep(step: Fraction, lang: string): string {
   return SIGNS[`${step.n}/${step.d}`] ?? trimmedText(step.valueOf(), lang);
+}
+
+/** How far a jar may be filled by one tap, as shares of its full line. */
+export const JAR_LEVELS: readonly Fraction[] = of('1/4', '1/2', '3/4', '1');
+
+/** The number of an amount, exact. */
+export function valueIn({ num, den }: Amount): Fraction {
+  return new Fraction(num, den);
 }
 
 /** A fraction as an amount of a unit. */
