@@ -4,8 +4,13 @@ import { build, type BuildResult } from '../build/build.ts';
 import { PlainError, runCommand } from '../build/plainError.ts';
 import { thisWorld } from '../build/world.ts';
 import { openKeeper, type Keeper } from '../desk/book/keeper.ts';
+import { hereAlone, openAccess } from '../desk/access/access.ts';
+import { waysIn } from '../desk/access/tellWays.ts';
+import { openBackups } from '../desk/backup/backups.ts';
+import { mendAtStart } from '../desk/backup/mendAtStart.ts';
 import { portOf } from '../desk/port.ts';
 import { deskSettings, openDesk, type Desk } from '../desk/serve.ts';
+import { startOptions } from '../desk/startOptions.ts';
 import { openPackPrinter } from '../print/packPrinter.ts';
 import { printWeekSheets } from '../print/weekSheets.ts';
 
@@ -16,28 +21,36 @@ const live = { farm: world.places.farm, asOf: world.env['AS_OF'], now_ms: world.
 
 await runCommand(async () => {
   const port = portOf(world.env['PORT']);
+  const { serve, lan, newWords } = startOptions(process.argv.slice(2));
+  await mendAtStart(world);
   const result = await build(world, { unlessFresh: true });
   if (!result.ok && !existsSync(dist)) return 1;
   if (result.ok) await printIfPossible(result);
-  if (process.argv.includes('--no-serve')) return result.ok ? 0 : 1;
+  if (!serve) return result.ok ? 0 : 1;
   // The printer asks for the site's address only once somebody orders, and then the desk is open.
   let desk: Desk | null = null;
   const printer = openPackPrinter(dist, () => desk?.url ?? '', world.env);
   const canPrint = !world.env['PAILSIDE_NO_BROWSER'];
   const keeper = await keeperIfFree();
   const book = keeper ? { keeper, complain: world.complain } : undefined;
+  const lang = result.ok ? (result.reading.farm.languages[0] ?? 'en') : 'en';
+  const access = lan ? openAccess({ ...world.places, lang, newWords, env: world.env, now_ms: world.now_ms }) : hereAlone(world.env); // prettier-ignore
+  const backups = openBackups({ ...world.places, now_ms: world.now_ms, complain: world.complain });
   desk = await openDesk(
-    { ...settings, printer: canPrint ? printer : undefined, live, book },
+    { ...settings, printer: canPrint ? printer : undefined, live, book, access },
     port,
-    world.env['PAILSIDE_HOST'] || undefined,
+    lan ? '0.0.0.0' : world.env['PAILSIDE_HOST'] || undefined,
   );
   tellAddresses(desk);
+  tellPort(desk, port);
+  for (const line of waysIn(access, { url: desk.url, isTerminal: process.stdout.isTTY === true })) world.say(line); // prettier-ignore
   // Last of all, so that it stays in sight.
   if (!result.ok)
     world.complain('\n*** THIS IS THE OLD SITE. It stays until the faults listed above are mended. ***');
   closeOnSignal(async () => {
     await printer.close();
     await desk?.close();
+    await backups.close();
     await keeper?.close();
   });
   return 0;
@@ -79,6 +92,15 @@ function tellAddresses({ url }: Desk): void {
   world.say('\nPailside is open on this machine:\n');
   for (const [name = '', address] of lines) world.say(`  ${name.padEnd(12)}${address}`);
   world.say('\nStop it with Ctrl+C.');
+}
+
+/** Phones know the desk by its address: another port than the day before is another desk to them. */
+function tellPort({ url }: Desk, asked: number): void {
+  const port = Number(new URL(url).port || 80);
+  if (asked === 0 || port === asked) return;
+  world.complain(
+    `\nPort ${asked} is taken by another program, so the desk is at ${port} this time. Phones that know ${asked} do not find it: end the other program and start again.`,
+  );
 }
 
 function closeOnSignal(closeAll: () => Promise<void>): void {

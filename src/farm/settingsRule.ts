@@ -78,6 +78,7 @@ export const settingsRule = z.strictObject({
     })
     .optional(),
   labels: labelsRule.optional(),
+  backups: z.string().trim().min(1).optional(),
   asOf: z
     .string()
     .refine((text) => dayNumber(text) !== null)
@@ -157,6 +158,10 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   ...LABEL_WORDS,
   'largestMilking.amount': sizeWords,
   'largestMilking.unit': unitWords,
+  backups: {
+    expected: 'the folder for the daily copies of the farm folder, for instance /media/farm/stick',
+    todo: 'write its path, or take the line out: the copies then stay beside the site',
+  },
   asOf: {
     expected: 'a date as YYYY-MM-DD that exists',
     todo: "write it so, for instance '2026-05-21', or take the line out: today is then today",
