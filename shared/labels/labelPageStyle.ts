@@ -1,10 +1,13 @@
-// The paper of labels as a style: a page as large as the sheet or the label, without a margin of its own.
+// The paper of labels, posters and cards as a style: a page of a size, and its margin.
 
-/** Id of the style element that holds the paper of the labels. */
-export const LABEL_STYLE_ID = 'paper-of-labels';
+/** Id of the style element that holds the paper. */
+export const LABEL_STYLE_ID = 'paper-of-page';
 
-/** The `@page` rule for pages of a size. */
-export function labelPageStyle({ width_mm, height_mm }: { width_mm: number; height_mm: number }): string {
-  const mm = (length: number) => `${Number(length.toFixed(3))}mm`;
-  return `@page { size: ${mm(width_mm)} ${mm(height_mm)}; margin: 0; }`;
+/** The `@page` rule for pages of a size. Labels, posters and cards have a margin of their own in the page. */
+export function labelPageStyle(
+  { width_mm, height_mm }: { width_mm: number; height_mm: number },
+  margin_mm = 0,
+): string {
+  const mm = (length: number) => (length === 0 ? '0' : `${Number(length.toFixed(3))}mm`);
+  return `@page { size: ${mm(width_mm)} ${mm(height_mm)}; margin: ${mm(margin_mm)}; }`;
 }

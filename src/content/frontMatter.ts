@@ -33,21 +33,45 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
     return { ok: false, faults: [{ file, line: 1, column: 1, text: told }], body: null, bodyLine: 1 };
   }
   const rest = { body: lines.slice(end + 1).join('\n'), bodyLine: end + 2 };
+  const fields = readFields(file, lines.slice(1, end).join('\n'), shape, { above: 1, what: 'head' });
+  if (!fields.ok) return { ...fields, ...rest };
+  return { ok: true, head: fields.values, ...rest, lineOf: fields.lineOf };
+}
+
+/** Fields that have their shape, with the line of each; or what is wrong with them. */
+export type FieldsReading<T> =
+  | {
+      readonly ok: true;
+      readonly values: T;
+      readonly lineOf: (path: readonly PropertyKey[]) => number;
+    }
+  | { readonly ok: false; readonly faults: readonly ContentFault[] };
+
+/**
+ * Reads YAML against a shape. `above` is the number of lines that stand above it in its file, `what` the word by which
+ * faults call it: a head, or a whole file.
+ */
+export function readFields<T>(
+  file: string,
+  yaml: string,
+  shape: z.ZodType<T>,
+  { above, what }: { readonly above: number; readonly what: string },
+): FieldsReading<T> {
   const counter = new LineCounter();
-  const written = parseDocument(lines.slice(1, end).join('\n'), { lineCounter: counter });
+  const written = parseDocument(yaml, { lineCounter: counter });
   const placeOf = (offset: number) => {
     const { line, col } = counter.linePos(offset);
-    return { line: line + 1, column: col };
+    return { line: line + above, column: col };
   };
   if (written.errors.length > 0) {
     const faults = written.errors.map(({ pos, message }) => {
-      const text = `the head is no YAML here: ${(message.split('\n')[0] ?? '').replace(/ at line \d+, column \d+:?$/, '')}.`;
+      const text = `the ${what} is no YAML here: ${(message.split('\n')[0] ?? '').replace(/ at line \d+, column \d+:?$/, '')}.`;
       return { file, ...placeOf(pos[0]), text };
     });
-    return { ok: false, faults, ...rest };
+    return { ok: false, faults };
   }
-  const fields = plainFields(written);
-  if (!fields.ok) return { ok: false, faults: [{ file, ...placeOf(fields.at), text: fields.text }], ...rest };
+  const fields = plainFields(written, what);
+  if (!fields.ok) return { ok: false, faults: [{ file, ...placeOf(fields.at), text: fields.text }] };
   const lineOf = (path: readonly PropertyKey[]): number => {
     for (let length = path.length; length > 0; length -= 1) {
       const node = written.getIn(path.slice(0, length) as (string | number)[], true) as
@@ -57,17 +81,16 @@ export function readHead<T>(file: string, text: string, shape: z.ZodType<T>): He
     return 1;
   };
   const read = shape.safeParse(fields.values);
-  if (!read.success) {
-    const known = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
-    const head = { lineOf, has: (path: readonly PropertyKey[]) => written.hasIn(path), fields: known };
-    return { ok: false, faults: shapeFaults(file, read.error.issues, head), ...rest };
-  }
-  return { ok: true, head: read.data, ...rest, lineOf };
+  if (read.success) return { ok: true, values: read.data, lineOf };
+  const known = shape instanceof z.ZodObject ? Object.keys(shape.shape) : [];
+  const has = (path: readonly PropertyKey[]) => written.hasIn(path);
+  return { ok: false, faults: shapeFaults(file, read.error.issues, { lineOf, has, fields: known, what }) };
 }
 
 // A star at the beginning of a value names an anchor in YAML, and only reading the values shows that there is none.
 function plainFields(
   written: Document,
+  what: string,
 ):
   | { readonly ok: true; readonly values: unknown }
   | { readonly ok: false; readonly at: number; readonly text: string } {
@@ -81,7 +104,7 @@ function plainFields(
         return visit.BREAK;
       },
     });
-    const text = 'the head has a value that begins with a star; put it in quotation marks.';
+    const text = `the ${what} has a value that begins with a star; put it in quotation marks.`;
     return { ok: false, at, text };
   }
 }
@@ -93,10 +116,12 @@ function shapeFaults(
     lineOf,
     has,
     fields,
+    what,
   }: {
     readonly lineOf: (path: readonly PropertyKey[]) => number;
     readonly has: (path: readonly PropertyKey[]) => boolean;
     readonly fields: readonly string[];
+    readonly what: string;
   },
 ): ContentFault[] {
   return issues.flatMap((issue) => {
@@ -104,10 +129,10 @@ function shapeFaults(
       return issue.keys.map((key) => {
         const near = issue.path.length === 0 ? nearestName(key, fields) : null;
         const todo = near ? `did you mean "${near}"?` : 'take it out or look for a slip of the pen.';
-        const text = `"${[...issue.path, key].join('.')}" is no field of this head; ${todo}`;
+        const text = `"${[...issue.path, key].join('.')}" is no field of this ${what}; ${todo}`;
         return { file, line: lineOf([...issue.path, key]), column: null, text };
       });
-    const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : 'the head';
+    const where = issue.path.length > 0 ? `"${issue.path.join('.')}"` : `the ${what}`;
     const isMissing = issue.path.length > 0 && !has(issue.path);
     const text = `${where}${isMissing ? ' is missing' : ''}: ${issue.message}.`;
     return [{ file, line: lineOf(issue.path), column: null, text }];

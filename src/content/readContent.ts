@@ -3,17 +3,19 @@ import { join } from 'node:path';
 import type { ContentFault, ContentNotice } from './contentFault.ts';
 import { contentFiles } from './contentFiles.ts';
 import { readLessonFiles, type LessonShelf } from './lessonFiles.ts';
+import { readRoutineFiles, type RoutineShelf } from './routineFile.ts';
 import { readSheetFiles, type SheetShelf } from './sheetFiles.ts';
 
-/** Sheets and lessons, with the faults and notices of both. */
+/** Sheets, lessons and the steps of milking, with the faults and notices of all. */
 export interface ContentReading {
   readonly sheets: SheetShelf['sheets'];
   readonly lessons: LessonShelf['lessons'];
+  readonly routine: RoutineShelf['routine'];
   readonly faults: readonly ContentFault[];
   readonly notices: readonly ContentNotice[];
 }
 
-/** Reads `dir/sheets` and `dir/lessons` in some languages. `figures` are the ids that a text may name. */
+/** Reads `dir/sheets`, `dir/lessons` and `dir/routine` in some languages. `figures` are the ids that a text may name. */
 export function readContent(
   dir: string,
   languages: readonly string[],
@@ -29,10 +31,12 @@ export function readContent(
   );
   const known = [...names].map((name) => ({ name, band: read.get(name) ?? null }));
   const lessons = readLessonFiles(join(dir, 'lessons'), languages, { figures, sheets: known });
+  const routine = readRoutineFiles(join(dir, 'routine'), languages);
   return {
     sheets: sheets.sheets,
     lessons: lessons.lessons,
-    faults: [...sheets.faults, ...lessons.faults],
-    notices: [...sheets.notices, ...lessons.notices],
+    routine: routine.routine,
+    faults: [...sheets.faults, ...lessons.faults, ...routine.faults],
+    notices: [...sheets.notices, ...lessons.notices, ...routine.notices],
   };
 }

@@ -1,5 +1,6 @@
 // The farm as every page sees it: read once, computed once, the same for all.
 import { resolve } from 'node:path';
+import { isoDate } from '../../shared/calendar/day.ts';
 import { figuresOf, type FiguresFile } from '../../shared/herd/figures.ts';
 import { openLedger, type Ledger } from '../../shared/herd/ledger.ts';
 import type { Book, Farm } from '../../shared/herd/types.ts';
@@ -19,6 +20,8 @@ export interface Site {
   readonly ledger: Ledger;
   readonly figures: FiguresFile;
   readonly week: WeekView;
+  /** The day that `asOf` or `AS_OF` sets, ISO; null where the clock does. */
+  readonly fixedDay: string | null;
   /** Volume of the farm's jar, mL. */
   readonly jar_mL: number;
   readonly notices: readonly Notice[];
@@ -34,7 +37,7 @@ export function openSite(): Site {
   const dir = resolve(process.env['FARM_DIR'] || 'content/farm');
   const reading = readFarm(dir, { asOf: process.env['AS_OF'], now_ms: Date.now() });
   if (!reading.ok) throw new Error(tellFaults(reading.faults, dir));
-  const { farm, book, asOf, notices } = reading;
+  const { farm, book, asOf, asOfFrom, notices } = reading;
   const ledger = openLedger(book, asOf);
   const known = knownLanguages();
   const { served, without } = servedLanguages(farm.languages, known);
@@ -44,6 +47,7 @@ export function openSite(): Site {
     ledger,
     figures: figuresOf(book, ledger),
     week: weekView(book, ledger),
+    fixedDay: asOfFrom === 'clock' ? null : isoDate(asOf),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
     notices: [...notices, ...languageNotices(without, known)],
     languages: served,
