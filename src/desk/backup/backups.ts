@@ -3,7 +3,7 @@ import { statSync } from 'node:fs';
 import type { BackupState } from '../../../shared/book/backupState.ts';
 import { dayNumber } from '../../../shared/calendar/day.ts';
 import { dayAt } from '../../farm/entered.ts';
-import { copiesIn, copyPath, copyPlace, dropOld, farmNotes, lastChange_ms, makeCopy, onSameDisk } from './copies.ts'; // prettier-ignore
+import { copiesIn, copyPath, copyPlace, dropOld, farmNotes, lastChange_ms, makeCopy, onSameDisk, rememberPlace } from './copies.ts'; // prettier-ignore
 
 /** What the copies are made of and where they may go. */
 export interface BackupSettings {
@@ -43,9 +43,12 @@ export function openBackups(settings: BackupSettings): Backups {
       const notes = farmNotes(farm);
       const { folder, aside } = copyPlace(farm, workshop, notes);
       const date = dayAt(now_ms(), notes.timeZone);
-      if (isWanted(farm, folder, date, now_ms())) await makeCopy(farm, folder, date, now_ms());
+      if (isWanted(farm, folder, date, now_ms())) {
+        await makeCopy(farm, folder, date, now_ms());
+        rememberPlace(farm, workshop, folder);
+        dropOld(folder, dayNumber(date) ?? 0);
+      }
       tell(aside);
-      dropOld(folder, dayNumber(date) ?? 0);
     } catch (error) {
       tell(copyTrouble(error));
     }

@@ -1,10 +1,10 @@
 // The folder of copies: where it is, what lies in it, making one, dropping those that are not needed any more.
-import { existsSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs'; // prettier-ignore
+import { existsSync, mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs'; // prettier-ignore
 import { basename, isAbsolute, join, relative, resolve } from 'node:path';
 import { copiesToDrop, type FarmCopy } from '../../../shared/book/backupRule.ts';
 import { dayNumber } from '../../../shared/calendar/day.ts';
 import { readSettings } from '../../farm/settings.ts';
-import { syncFolder } from '../wholeFile.ts';
+import { syncFolder, writeWhole } from '../wholeFile.ts';
 import { checkZip, zipFolder } from './zipFolder.ts';
 
 /** Where a farm's copies go. */
@@ -14,9 +14,11 @@ export interface CopyPlace {
   readonly aside: string | null;
 }
 
-/** The farm's clock, for names of copies; without a readable farm.yaml the machine's own. */
+/** What copies need of farm.yaml. */
 export interface FarmNotes {
-  readonly name: string;
+  /** Null where it cannot be read. */
+  readonly name: string | null;
+  /** The machine's own where it cannot be read. */
   readonly timeZone: string;
   readonly backups: string | null;
 }
@@ -31,7 +33,7 @@ const LONGEST_COPY_ms = 3_600_000;
 export function farmNotes(farm: string): FarmNotes {
   const { fields } = readSettings(farm, { faults: [], notices: [] });
   return {
-    name: fields.name ?? basename(farm),
+    name: fields.name ?? null,
     timeZone: fields.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
     backups: fields.backups ?? null,
   };
@@ -39,9 +41,14 @@ export function farmNotes(farm: string): FarmNotes {
 
 /**
  * Where the copies of a farm go: into the folder that `backups` of farm.yaml names, counted from the farm folder, if it is there
- * (a stick that is not plugged in is not), else into the workshop.
+ * (a stick that is not plugged in is not), else into the workshop. A farm.yaml that cannot be read changes nothing: copies are
+ * wanted most just then.
  */
 export function copyPlace(farm: string, workshop: string, { name, backups }: FarmNotes): CopyPlace {
+  if (name === null) {
+    const folder = lastPlace(farm, workshop) ?? join(workshop, 'backups', folderName(basename(farm)));
+    return { folder, aside: null };
+  }
   const usual = join(workshop, 'backups', folderName(name));
   if (backups === null) return { folder: usual, aside: null };
   const wanted = isAbsolute(backups) ? backups : resolve(farm, backups);
@@ -53,6 +60,30 @@ export function copyPlace(farm: string, workshop: string, { name, backups }: Far
   if (isWithin(realpathSync(wanted), realpathSync(farm)))
     return aside('The folder for copies lies in the farm folder itself');
   return { folder: join(wanted, folderName(name)), aside: null };
+}
+
+// Which folder holds the copies of which farm folder.
+const placesFile = (workshop: string) => join(workshop, 'backups', 'places.json');
+
+function placesIn(workshop: string): Record<string, string> {
+  try {
+    return JSON.parse(readFileSync(placesFile(workshop), 'utf8')) as Record<string, string>;
+  } catch {
+    return {};
+  }
+}
+
+function lastPlace(farm: string, workshop: string): string | null {
+  const folder = placesIn(workshop)[farm];
+  return typeof folder === 'string' && isFolder(folder) ? folder : null;
+}
+
+/** Notes that a farm's copies lie in a folder, for the day on which farm.yaml cannot be read. */
+export function rememberPlace(farm: string, workshop: string, folder: string): void {
+  const places = placesIn(workshop);
+  if (places[farm] === folder) return;
+  mkdirSync(join(workshop, 'backups'), { recursive: true });
+  writeWhole(placesFile(workshop), `${JSON.stringify({ ...places, [farm]: folder }, null, 2)}\n`);
 }
 
 /** A farm's name as the name of a folder on any disk. */

@@ -66,6 +66,9 @@ async function writeZip(folder: string, file: FileHandle, mtime: Date): Promise<
   const add = async (name: string, bytes: Uint8Array) => {
     const entry = name.endsWith('/') ? new ZipPassThrough(name) : new ZipDeflate(name, { level: 6 });
     entry.mtime = mtime;
+    // Said to come from Unix: some programs read letters beyond ASCII wrongly in what comes from DOS.
+    entry.os = 3;
+    entry.attrs = (name.endsWith('/') ? 0o40755 : 0o100644) * 0x10000;
     zip.add(entry);
     entry.push(bytes, true);
     await flush();
