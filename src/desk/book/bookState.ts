@@ -47,10 +47,12 @@ function bookDoes({ herd }: Held): BookDoe[] {
   });
 }
 
+// In an order of their own: a row that is put into another file is still the same book.
 function bookRows(held: Held, today: number): BookRow[] {
   const met = new Set<string>();
   return held.rows
     .filter(({ day }) => day <= today && day > today - SHOWN_DAYS)
+    .sort((a, b) => a.day - b.day || byText(a.milking, b.milking) || byText(a.doe, b.doe))
     .flatMap((row) => {
       const key = slotKey(row);
       if (met.has(key)) return [];
@@ -65,3 +67,5 @@ function bookRows(held: Held, today: number): BookRow[] {
       ];
     });
 }
+
+const byText = (one: string, other: string) => (one < other ? -1 : one > other ? 1 : 0);
