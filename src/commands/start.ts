@@ -9,6 +9,8 @@ import { waysIn } from '../desk/access/tellWays.ts';
 import { openBackups } from '../desk/backup/backups.ts';
 import { mendAtStart } from '../desk/backup/mendAtStart.ts';
 import { portOf } from '../desk/port.ts';
+import { openRebuilder, type Rebuilder } from '../desk/rebuild.ts';
+import { childWork, watchContent } from '../desk/rebuildChild.ts';
 import { deskSettings, openDesk, type Desk } from '../desk/serve.ts';
 import { startOptions } from '../desk/startOptions.ts';
 import { openPackPrinter } from '../print/packPrinter.ts';
@@ -36,18 +38,24 @@ await runCommand(async () => {
   const lang = result.ok ? (result.reading.farm.languages[0] ?? 'en') : 'en';
   const access = lan ? openAccess({ ...world.places, lang, newWords, env: world.env, now_ms: world.now_ms }) : hereAlone(world.env); // prettier-ignore
   const backups = openBackups({ ...world.places, now_ms: world.now_ms, complain: world.complain });
+  const failed = result.ok ? null : { at_ms: world.now_ms(), why: result.why, faults: result.faults };
+  const rebuild = openRebuilder(childWork(world.places, world.env, canPrint), failed);
+  const endWatch = watchContent(world.places, rebuild);
   desk = await openDesk(
-    { ...settings, printer: canPrint ? printer : undefined, live, book, access },
+    { ...settings, printer: canPrint ? printer : undefined, live, book, access, rebuild, backups },
     port,
     lan ? '0.0.0.0' : world.env['PAILSIDE_HOST'] || undefined,
   );
   tellAddresses(desk);
+  tellRebuilds(rebuild, desk);
   tellPort(desk, port);
   for (const line of waysIn(access, { url: desk.url, isTerminal: process.stdout.isTTY === true })) world.say(line); // prettier-ignore
   // Last of all, so that it stays in sight.
   if (!result.ok)
     world.complain('\n*** THIS IS THE OLD SITE. It stays until the faults listed above are mended. ***');
   closeOnSignal(async () => {
+    endWatch();
+    await rebuild.close();
     await printer.close();
     await desk?.close();
     await backups.close();
@@ -88,10 +96,20 @@ function tellAddresses({ url }: Desk): void {
     ['Sheets', `${url}sheets/`],
     ['Print room', `${url}print/`],
     ['PDFs', `${url}pdf/  (folder ${prints})`],
+    ['Milk book', `${url}book/`],
+    ['The desk', `${url}desk/`],
   ];
   world.say('\nPailside is open on this machine:\n');
   for (const [name = '', address] of lines) world.say(`  ${name.padEnd(12)}${address}`);
   world.say('\nStop it with Ctrl+C.');
+}
+
+function tellRebuilds(rebuild: Rebuilder, { url }: Desk): void {
+  rebuild.onEnd((isNew) => {
+    if (isNew) world.say('The site is as the milk book again.');
+    else
+      world.complain(`The site could not be made anew and stays as it was. Why, and what to do: ${url}desk/`);
+  });
 }
 
 /** Phones know the desk by its address: another port than the day before is another desk to them. */

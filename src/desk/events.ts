@@ -2,8 +2,8 @@
 import type { Hono } from 'hono';
 import { fingerprintIn } from '../build/fingerprint.ts';
 import { entryEvent, type WrittenRow } from './entryEvent.ts';
-import { openHall, type Listener } from './hall.ts';
-import { watchBook, type LiveSource, type ReadBook } from './liveBook.ts';
+import { openHall, type Hall, type Listener } from './hall.ts';
+import { watchBook, type LiveBook, type LiveSource, type ReadBook } from './liveBook.ts';
 import type { Rebuilder } from './rebuild.ts';
 
 /** How the stream behaves; a test sets it closer. */
@@ -69,10 +69,9 @@ export function addEvents(
     touched: () => rebuild?.changed(),
   });
   const tellWritten = () => {
-    if (written.length === 0) return;
-    const now = book.current();
-    const said = written.splice(0).map((row) => event('entry', entryEvent(row, now?.farm, book.isWhole())));
-    hall.send(said.join(''));
+    const now = book.current()?.farm;
+    const said = written.splice(0).map((row) => event('entry', entryEvent(row, now, book.isWhole())));
+    if (said.length > 0) hall.send(said.join(''));
   };
   const site = watchSite(dist, settings.site_ms, (mark) => hall.send(event('site', { build: mark })));
   const ends = [
@@ -86,19 +85,7 @@ export function addEvents(
   const beat = setInterval(() => hall.send(':\n\n'), settings.beat_ms);
   beat.unref();
   tellPages(app, base, rebuild !== undefined);
-  app.get(`${base}events`, (c) => {
-    if (c.req.method !== 'GET') return c.body(null, 200, HEADERS);
-    if (hall.count() >= settings.most)
-      return c.text('Too many pages listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
-    const known = c.req.header('Last-Event-ID') ?? c.req.query('book');
-    const kind = c.req.query('for') === 'page' ? 'page' : 'board';
-    const greet = (own: Listener) => {
-      hall.sendTo(own, ':\n\n');
-      const now = book.current();
-      if (kind === 'board' && now && now.fingerprint !== known) hall.sendTo(own, bookEvent(now));
-    };
-    return c.body(hall.seat(kind, c.req.raw.signal, greet), 200, HEADERS);
-  });
+  addStream(app, base, settings.most, hall, book);
   return {
     count: () => hall.count(),
     close: () => {
@@ -109,6 +96,22 @@ export function addEvents(
       hall.close();
     },
   };
+}
+
+function addStream(app: Hono, base: string, most: number, hall: Hall, book: LiveBook): void {
+  app.get(`${base}events`, (c) => {
+    if (c.req.method !== 'GET') return c.body(null, 200, HEADERS);
+    if (hall.count() >= most)
+      return c.text('Too many pages listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
+    const known = c.req.header('Last-Event-ID') ?? c.req.query('book');
+    const kind = c.req.query('for') === 'page' ? 'page' : 'board';
+    const greet = (own: Listener) => {
+      hall.sendTo(own, ':\n\n');
+      const now = book.current();
+      if (kind === 'board' && now && now.fingerprint !== known) hall.sendTo(own, bookEvent(now));
+    };
+    return c.body(hall.seat(kind, c.req.raw.signal, greet), 200, HEADERS);
+  });
 }
 
 /** Pages have addresses that end in a slash; nothing else need know. */

@@ -2,10 +2,11 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { constants, setPriority } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { FINGERPRINT_FILE } from '../build/fingerprint.ts';
 import type { Places } from '../build/places.ts';
-import { brokenEnd, type Rebuilt, type RebuildWork } from './rebuild.ts';
+import { brokenEnd, type Rebuilder, type Rebuilt, type RebuildWork } from './rebuild.ts';
+import { watchFolder } from './watchFolder.ts';
 
 /** What the process tells when it is through. */
 export type RebuildReport = Rebuilt;
@@ -23,6 +24,7 @@ export interface RebuildChild {
 // What was said last is enough to find out more.
 const KEPT_WORDS = 2_000;
 const GRACE_ms = 5_000;
+const WATCHING = { settle_ms: 400, look_ms: 60_000 };
 
 /** The work of a rebuilder on this machine. With `prints` the week's sheets are printed as well. */
 export function childWork(places: Places, env: NodeJS.ProcessEnv, prints: boolean): RebuildWork {
@@ -37,6 +39,12 @@ export function childWork(places: Places, env: NodeJS.ProcessEnv, prints: boolea
       statSync(join(places.dist, FINGERPRINT_FILE), { throwIfNoEntry: false })?.mtimeMs ?? null,
     now_ms: () => Date.now(),
   };
+}
+
+/** Makes the site anew when sheets, lessons or words change as well; the farm folder is watched by the stream. */
+export function watchContent({ root, farm }: Places, rebuild: Pick<Rebuilder, 'changed'>): () => void {
+  const content = join(root, 'content');
+  return watchFolder(content, WATCHING, () => rebuild.changed(), relative(content, farm));
 }
 
 const lackOf = (end: Rebuilt) => (end.ok ? null : end.failure.faults.map(({ text }) => text).join('\n'));
