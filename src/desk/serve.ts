@@ -1,6 +1,7 @@
 // The farm's own small server: the built site and the printed sheets, read-only, for this machine alone.
 import { readFileSync, type Stats } from 'node:fs';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono, type Context } from 'hono';
@@ -15,6 +16,7 @@ import { addBookRooms } from './book/bookRooms.ts';
 import { addHerdDesk } from './book/herdDesk.ts';
 import { addBookDesk } from './book/entriesDesk.ts';
 import type { Keeper } from './book/keeper.ts';
+import { ASK, cachingOf, isAsset, isShell, openShelf } from './caching.ts';
 import { contentType } from './contentTypes.ts';
 import { addEvents } from './events.ts';
 import { addStateDesk, type StateTellers } from './stateDesk.ts';
@@ -39,6 +41,8 @@ export interface DeskSettings {
   readonly prints: string;
   /** The sub-path that the site was built for, `/` for none. */
   readonly basePath: string;
+  /** Keeps the scripts and styles of earlier builds for pages that browsers have kept; without it those may find none. */
+  readonly shelf?: string | undefined;
   /** Prints packs for this machine; without it the print room prints from the browser alone. */
   readonly printer?: PackPrinter | undefined;
   /** The book that open pages of the board follow; without it they keep the numbers that they were built with. */
@@ -61,13 +65,15 @@ export interface Desk {
 }
 
 /** The desk for a project's places and the `BASE_PATH` that its site is built for. */
-export function deskSettings({ dist, prints }: Places, env: NodeJS.ProcessEnv): DeskSettings {
-  return { dist, prints, basePath: env['BASE_PATH'] ?? '/' };
+export function deskSettings({ dist, prints, workshop }: Places, env: NodeJS.ProcessEnv): DeskSettings {
+  return { dist, prints, basePath: env['BASE_PATH'] ?? '/', shelf: join(workshop, 'shelf') };
 }
 
 const POLICY =
   "default-src 'self'; style-src 'self' 'unsafe-inline'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'self'";
 const SWAP_ms = 100;
+// Whoever sends slower than this, on purpose or not, makes room for others. A phone's entries are there in a second.
+const SLOWEST = { headersTimeout: 10_000, requestTimeout: 60_000, keepAliveTimeout: 20_000, connectionsCheckingInterval: 5_000 }; // prettier-ignore
 
 /** `/visit/` of `visit`, `/visit` or `/visit/`; `/` of none. */
 export function folderPath(basePath: string): string {
@@ -84,9 +90,11 @@ export function deskApp(settings: DeskSettings): DeskApp {
   const app = new Hono();
   // The board's drawings are text: pressed, they are a quarter as long. Streams of events are left as they are.
   app.use(compress());
+  const build = () => fingerprintIn(settings.dist);
+  const shelf = settings.shelf === undefined ? null : openShelf(settings.dist, settings.shelf, build);
   const access = settings.access ?? hereAlone();
   addGuard(app, base, access);
-  addAccessDesk(app, base, access, () => fingerprintIn(settings.dist));
+  addAccessDesk(app, base, access, build);
   if (settings.printer) addPackDesk(app, base, settings.printer);
   if (settings.live) addHerdDesk(app, base, settings.live);
   const { book, rebuild, backups } = settings;
@@ -108,11 +116,13 @@ export function deskApp(settings: DeskSettings): DeskApp {
     if (!path.startsWith(base)) return path === '/' ? moved(c, base) : notFound(c, settings);
     const inner = path.slice(base.length - 1);
     if (inner === '/pdf') return moved(c, `${base}pdf/`);
-    if (inner === '/pdf/') return c.html(pdfIndex(settings.prints), 200, headersOf('index.html'));
+    if (inner === '/pdf/') return c.html(pdfIndex(settings.prints), 200, headersOf('index.html', ASK));
     if (inner.startsWith('/pdf/')) return answer(c, settings, settings.prints, inner.slice('/pdf'.length));
     // In the moment between a swap's two renames there is no site; the next look finds it.
     if (!isThere(settings.dist)) await sleep(SWAP_ms);
-    return answer(c, settings, settings.dist, inner);
+    if (isShell(inner)) shelf?.fill();
+    const asset = isAsset(inner) && shelf && findFile(settings.dist, inner).kind === 'none';
+    return answer(c, settings, asset ? shelf.folder : settings.dist, inner, cachingOf(inner));
   });
   return Object.assign(app, { close: () => events?.close() });
 }
@@ -124,28 +134,24 @@ function moved(c: Context, path: string): Response {
   return c.redirect(path + new URL(c.req.url).search, 307);
 }
 
-function answer(c: Context, settings: DeskSettings, folder: string, inner: string): Response {
+function answer(c: Context, settings: DeskSettings, folder: string, inner: string, caching = ASK): Response {
   const found = findFile(folder, inner);
   if (found.kind === 'none') return notFound(c, settings);
   if (found.kind === 'folder') return moved(c, `${pathOf(c)}/`);
-  return sendFile(c, found.path, found.stats);
+  return sendFile(c, found.path, found.stats, caching);
 }
 
-function sendFile(c: Context, path: string, stats: Stats): Response {
+function sendFile(c: Context, path: string, stats: Stats, caching: string): Response {
   const etag = `"${stats.size.toString(36)}-${stats.mtimeMs.toString(36)}"`;
-  const headers = { ...headersOf(path), ETag: etag, 'Last-Modified': stats.mtime.toUTCString() };
+  const headers = { ...headersOf(path, caching), ETag: etag, 'Last-Modified': stats.mtime.toUTCString() };
   // A pressed answer carries the same mark as a weak one.
   if (c.req.header('If-None-Match')?.replace(/^W\//, '') === etag) return c.body(null, 304, headers);
   return c.body(readFileSync(path), 200, headers);
 }
 
-function headersOf(path: string): Record<string, string> {
+function headersOf(path: string, caching: string): Record<string, string> {
   const type = contentType(path);
-  const common = {
-    'Content-Type': type,
-    // A rebuild changes pages under the same address: always ask, mostly hear "not modified".
-    'Cache-Control': 'no-cache',
-  };
+  const common = { 'Content-Type': type, 'Cache-Control': caching };
   // A browser's own PDF viewer is a page with styles and scripts that the policy would stop.
   return type === 'application/pdf' ? common : { ...common, 'Content-Security-Policy': POLICY };
 }
@@ -153,7 +159,7 @@ function headersOf(path: string): Record<string, string> {
 function notFound(c: Context, { dist }: DeskSettings): Response {
   const page = findFile(dist, '/404.html');
   if (page.kind !== 'file') return c.text('There is no such page.\n', 404);
-  return c.body(readFileSync(page.path), 404, headersOf(page.path));
+  return c.body(readFileSync(page.path), 404, headersOf(page.path, ASK));
 }
 
 /**
@@ -174,7 +180,7 @@ export async function openDesk(settings: DeskSettings, port: number, host = '127
 /** The desk on one port; null where the port is taken. */
 function listen(app: DeskApp, { basePath }: DeskSettings, port: number, host: string): Promise<Desk | null> {
   return new Promise((done, failed) => {
-    const server: ServerType = serve({ fetch: app.fetch, port, hostname: host });
+    const server: ServerType = serve({ fetch: app.fetch, port, hostname: host, serverOptions: SLOWEST });
     server.on('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'EADDRINUSE') return done(null);
       app.close();
