@@ -14,7 +14,7 @@ import {
   type Pad,
   type Value,
 } from '../../../../shared/book/taps.ts';
-import { judgeAmount } from '../../../../shared/book/usual.ts';
+import { judgeAmount, type AmountVerdict } from '../../../../shared/book/usual.ts';
 import type { BookFarm } from '../../../../shared/book/types.ts';
 import type { Use } from '../../../../shared/herd/types.ts';
 import type { PadDraft, PadPart, PadQuestion } from './entry.ts';
@@ -58,7 +58,6 @@ export class PadState {
       this.use = row.use;
       this.note = readNote(row.note, noteWords);
       this.#sureOf = this.value;
-      this.#sureOfKept = row.use === 'kept';
       this.#useChosen = true;
     } else if (line.treated) this.use = 'withheld';
     this.#before = this.#written();
@@ -136,6 +135,17 @@ export class PadState {
     this.question = null;
   }
 
+  /** Whether somebody has said yes to what is surprising in this draft. */
+  #isSure(): boolean {
+    if (this.use === 'kept' && this.line.treated) return this.#sureOfKept;
+    return this.#verdict() !== 'fine' && this.value !== null && (this.#sureOf?.equals(this.value) ?? false);
+  }
+
+  #verdict(): AmountVerdict {
+    if (this.value === null) return 'fine';
+    return judgeAmount(amountOf(this.value, this.pad.unit), this.line.usual, this.farm.largestMilking);
+  }
+
   /** The draft of what the pad holds. */
   draft(): PadDraft {
     return {
@@ -143,7 +153,7 @@ export class PadState {
       unit: this.pad.unit,
       use: this.use,
       note: noteText(this.note, this.noteWords),
-      sure: this.#sureOf !== null || (this.use === 'kept' && this.#sureOfKept),
+      sure: this.#isSure(),
       saw: this.saw,
     };
   }
