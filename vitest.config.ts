@@ -2,7 +2,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
-const NEEDS_SITE = ['tests/browser/**/*.test.ts', 'tests/outside/{pdf,paper}.test.ts'];
+const NEEDS_SITE = ['tests/browser/**/*.test.ts', 'tests/outside/{pdf,paper,labels}.test.ts'];
 
 export default defineConfig({
   test: {

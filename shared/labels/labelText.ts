@@ -1,5 +1,5 @@
 // What stands on a jar's label, line by line, in the words of a language.
-import { dayNumber, isoDate } from '../calendar/day.ts';
+import { isoDate } from '../calendar/day.ts';
 import type { MilkingTime, UnitSystem } from '../herd/types.ts';
 import { FRIDGE_C, useBy } from '../milk/keeping.ts';
 import { dateText, inParts, mixedText, trimmedText } from '../quantity/show.ts';
@@ -75,11 +75,11 @@ export function labelLines(jar: Jar, setting: LabelSetting): LabelLine[] {
         ? say(words, 'labels.withheld.ask')
         : say(words, 'labels.withheld.again', { date: text(setting.keptAgain, lang) });
     return [
-      { role: 'withheld', text: say(words, `labels.${jar.use}.title`), face: 'slab', scale: 2.2 },
-      bold('care', say(words, `labels.${jar.use}.care`), 1.1),
-      { ...name, scale: 1.25 },
-      plain('when', when),
-      plain('amount', measured),
+      { role: 'withheld', text: say(words, `labels.${jar.use}.title`), face: 'slab', scale: 2 },
+      bold('care', say(words, `labels.${jar.use}.care`), 1.05),
+      { ...name, scale: 1.2 },
+      // Which jar of how many is of no use for milk that nobody drinks, and the warning needs the room.
+      plain('when', `${when} · ${amount}`),
       ...(isWithheld ? [bold('by', until)] : []),
     ];
   }
@@ -106,9 +106,4 @@ export function pasteurizedFault(milked: number, pasteurized: number): 'too earl
   if (pasteurized < milked) return 'too early';
   const waits = useBy('raw milk', milked, FRIDGE_C);
   return waits.ok && pasteurized > waits.day ? 'too late' : null;
-}
-
-/** A day number of a text, or null; for what comes out of an address or a field. */
-export function dayOf(iso: string | null): number | null {
-  return iso === null ? null : dayNumber(iso);
 }

@@ -60,7 +60,7 @@ export function readRoutineFiles(dir: string, languages: readonly string[]): Rou
     }
     const written = readFileSync(path, 'utf8').replace(/^\uFEFF/, '');
     const read = readFields(file, written, shape, { above: 0, what: 'file' });
-    if (!read.ok) faults.push(...read.faults);
+    if (!read.ok) faults.push(...read.faults.map(byStep));
     else {
       found.push({ lang, file, routine: read.values, lineOf: read.lineOf });
       faults.push(...hardForChildren(file, lang, read.values, read.lineOf));
@@ -69,6 +69,15 @@ export function readRoutineFiles(dir: string, languages: readonly string[]): Rou
   const [first, ...others] = found;
   for (const other of others) if (first) faults.push(...differences(first, other));
   return { routine: Object.fromEntries(found.map(({ lang, routine }) => [lang, routine])), faults, notices };
+}
+
+/** Nobody counts from nought: `"steps.0.why"` is told as `"why" of step 1`. */
+function byStep(fault: ContentFault): ContentFault {
+  const text = fault.text.replace(/"steps\.(\d+)(?:\.(\w+))?"/, (_, index: string, field?: string) => {
+    const step = `step ${Number(index) + 1}`;
+    return field === undefined ? step : `"${field}" of ${step}`;
+  });
+  return { ...fault, text };
 }
 
 type Found = { file: string; routine: Routine; lineOf: (path: PropertyKey[]) => number };

@@ -1,20 +1,17 @@
-// The book that labels are made from: the desk's where there is one, else the one that the page was built with.
+// The book that labels are made from: the desk's as this phone holds it, else the one that the page was built with.
 import { labelBook, type LabelBook } from '../../../shared/labels/labelBook.ts';
-import { askBook, keepsBook } from '../book/store/deskTalk.ts';
+import type { StoreView } from '../book/store/types.ts';
 
-/** Where the book comes from, and why it is not the desk's where there is one. */
-export type BookFrom = 'desk' | 'built' | 'words' | 'away';
+/** Where the book comes from; `words` and `silent` say why it is not the desk's, or not its newest. */
+export type BookFrom = 'desk' | 'phone' | 'built' | 'words' | 'silent';
 
-/** Asks the desk. The built book is taken where there is none, where it is silent or wants its words first. */
-export async function theBook(
-  base: string,
+/** The book for a moment of the phone's store; null while nothing is known. What waits on this phone is in it. */
+export function bookOf(
+  { status, book }: StoreView,
   built: LabelBook,
-  signal: AbortSignal,
-): Promise<{ readonly from: BookFrom; readonly book: LabelBook }> {
-  const keeps = await keepsBook(signal);
-  if (keeps === false) return { from: 'built', book: built };
-  if (keeps === null) return { from: 'away', book: built };
-  const heard = await askBook(base, signal);
-  if (heard.ok) return { from: 'desk', book: labelBook(heard.said) };
-  return { from: heard.why === 'words wanted' ? 'words' : 'away', book: built };
+): { readonly from: BookFrom; readonly book: LabelBook } | null {
+  if (status === 'opening') return null;
+  if (status === 'no desk') return { from: 'built', book: built };
+  if (book === null) return { from: status === 'words wanted' ? 'words' : 'silent', book: built };
+  return { from: status === 'online' ? 'desk' : 'phone', book: labelBook(book) };
 }
