@@ -30,8 +30,11 @@ export const hostPortOf = (c: Context): number => Number(/:(\d+)$/.exec(hostOf(c
 /** Whether the request was made on this very machine, under one of its own names: no other name may point here. */
 export function isHere(c: Context): boolean {
   if (HANDED_ON.some((name) => c.req.header(name) !== undefined)) return false;
-  return REMOTES_HERE.has(remoteOf(c)) && NAMES_HERE.has(hostNameOf(c));
+  return REMOTES_HERE.has(remoteOf(c)) && isLocalHost(c);
 }
+
+/** Whether this machine was asked for by a name that only it answers to itself, whoever asks. */
+export const isLocalHost = (c: Context): boolean => NAMES_HERE.has(hostNameOf(c));
 
 /**
  * Whether the host that was asked for is this machine: a name of its own, or the very address at which the request came in.
@@ -40,7 +43,7 @@ export function isHere(c: Context): boolean {
 export function isOurHost(c: Context, names: ReadonlySet<string>): boolean {
   const name = hostNameOf(c);
   const address = plainAddress(socketOf(c).localAddress);
-  return NAMES_HERE.has(name) || names.has(name) || (address !== '' && name === (address.includes(':') ? `[${address}]` : address)); // prettier-ignore
+  return isLocalHost(c) || names.has(name) || (address !== '' && name === (address.includes(':') ? `[${address}]` : address)); // prettier-ignore
 }
 
 /** Whether a page of this site asks, or somebody who typed the address: never a page from elsewhere. */

@@ -2,7 +2,7 @@
 import type { Context, Hono, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { GuardAnswer, Who } from '../../../shared/book/access.ts';
-import { hostNameOf, isHere, isOurHost, isOwnPage, isSentByOwnPage } from './asked.ts';
+import { hostNameOf, isHere, isLocalHost, isOurHost, isOwnPage, isSentByOwnPage } from './asked.ts';
 import type { Access } from './access.ts';
 
 declare module 'hono' {
@@ -32,9 +32,8 @@ const HEADERS: Readonly<Record<string, string>> = {
   // A page's own requests must name their origin; with no-referrer some would say "null".
   'Referrer-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
-  'Cross-Origin-Opener-Policy': 'same-origin',
   'Permissions-Policy':
-    'camera=(), microphone=(), geolocation=(), payment=(), usb=(), bluetooth=(), serial=(), hid=(), midi=(), display-capture=()',
+    'camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), hid=(), midi=(), display-capture=()',
 };
 const NO_PAGE_POLICY = "default-src 'none'; frame-ancestors 'none'";
 
@@ -47,6 +46,8 @@ export function addGuard(app: Hono, base: string, access: Access): void {
     await next();
     for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
     const { headers } = c.res;
+    // On plain http browsers take this one of their own machine alone, and complain of it elsewhere.
+    if (isLocalHost(c)) headers.set('Cross-Origin-Opener-Policy', 'same-origin');
     // What brings no policy of its own is no page. A browser's own PDF viewer is one that a policy would stop.
     if (!headers.has('Content-Security-Policy') && headers.get('Content-Type') !== 'application/pdf')
       headers.set('Content-Security-Policy', NO_PAGE_POLICY);

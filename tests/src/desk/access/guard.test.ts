@@ -125,7 +125,9 @@ describe('the guard', () => {
       expect(headers.get('X-Content-Type-Options')).toBe('nosniff');
       expect(headers.get('Referrer-Policy')).toBe('same-origin');
       expect(headers.get('Cross-Origin-Resource-Policy')).toBe('same-origin');
-      expect(headers.get('Cross-Origin-Opener-Policy')).toBe('same-origin');
+      expect(headers.get('Cross-Origin-Opener-Policy')).toBeNull();
+      const local = await ask(path, { host: 'localhost:4173' });
+      expect(local.headers.get('Cross-Origin-Opener-Policy')).toBe('same-origin');
       expect(headers.get('Permissions-Policy')).toContain('geolocation=()');
       expect(headers.get('Content-Security-Policy')).toMatch(/frame-ancestors/);
     }

@@ -109,5 +109,8 @@ function readBack(rows: readonly (readonly boolean[])[]): string {
   const file = join(ownFolder(), 'code.pgm');
   const head = `P5\n${(rows[0]?.length ?? 0) * 8} ${rows.length * 8}\n255\n`;
   writeFileSync(file, Buffer.concat([Buffer.from(head), Buffer.from(dots)]));
-  return execFileSync('zbarimg', ['--raw', '-q', file], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).trim();
+  return execFileSync('zbarimg', ['--raw', '-q', file], {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'ignore'],
+  }).trim();
 }
