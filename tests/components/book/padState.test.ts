@@ -2,7 +2,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PadState } from '../../../src/components/book/entry/padState.svelte.ts';
-import { tapGuard } from '../../../src/components/book/entry/tapGuard.ts';
 import { milkingLines, type LineRow } from '../../../shared/book/milkingLines.ts';
 import { FINDINGS, HALVES, NO_NOTE, type NoteWords } from '../../../shared/book/stripNote.ts';
 import { JAR_LEVELS, keyedAmount } from '../../../shared/book/taps.ts';
@@ -181,22 +180,5 @@ describe('a row that stands', () => {
         expect(pad.isChanged).toBe(false);
       }),
     );
-  });
-});
-
-describe('tapGuard', () => {
-  const tap = (clientX: number, clientY: number, timeStamp: number, detail = 1) =>
-    ({ clientX, clientY, timeStamp, detail }) as MouseEvent;
-
-  it('knows the second hit of a wet thumb, and lets every other tap and key through', () => {
-    const guard = tapGuard();
-    expect(guard.isEcho(tap(100, 700, 0))).toBe(false);
-    guard.remember(tap(100, 700, 1000));
-    expect(guard.isEcho(tap(110, 705, 1200))).toBe(true);
-    expect(guard.isEcho(tap(110, 705, 1600))).toBe(false);
-    expect(guard.isEcho(tap(100, 600, 1200))).toBe(false);
-    expect(guard.isEcho(tap(0, 0, 1200, 0))).toBe(false);
-    guard.remember(tap(0, 0, 2000, 0));
-    expect(guard.isEcho(tap(0, 0, 2001))).toBe(false);
   });
 });
