@@ -15,6 +15,8 @@ export interface Group {
 
 /** The farm's disk, as rows go onto it. */
 export interface Committer {
+  /** Takes back what an earlier failure left, if anything. Nothing is to be read or written before. */
+  clean(): Promise<void>;
   /**
    * Writes groups into the journal's file and each into its own, in this order, all of them seen onto the disk.
    * Says how many groups are kept; `error` is what stopped the next one, of which nothing stays.
@@ -62,13 +64,13 @@ export function openCommitter(farm: string, disk: Disk): Committer {
     append(join(farm, to.file), Buffer.from(textOf(to, entries)), to.size);
 
   return {
+    clean,
     async commit(journal, groups) {
       const path = join(farm, journal);
       const texts = groups.map(({ entries }) => entries.map(journalLine).join(''));
       const bytes = Buffer.from(texts.join(''));
       let from: number | null;
       try {
-        await clean();
         await disk.makeFolder(join(farm, DESK_FOLDER));
         await disk.makeFolder(join(farm, MILKINGS_FOLDER));
         from = sizeOf(path);
@@ -90,7 +92,6 @@ export function openCommitter(farm: string, disk: Disk): Committer {
       return { kept: groups.length, error: null };
     },
     async putBack(group) {
-      await clean();
       await disk.makeFolder(join(farm, MILKINGS_FOLDER));
       await appendRows(group);
     },

@@ -114,6 +114,7 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
     sameMarks(marks, folderMarks(farm));
   const mendAll = async (all: readonly Promised[]) => {
     try {
+      await committer.clean();
       await mendEnds(farm, disk, all);
       return true;
     } catch (error) {

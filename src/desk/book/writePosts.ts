@@ -36,6 +36,7 @@ export async function writePosts(posts: readonly WaitingPost[], writing: Writing
   const { follower, now_ms } = writing;
   const markOfId = follower.markOfId;
   for (let tries = 1; ; tries += 1) {
+    await follower.committer.clean();
     const held = await follower.look();
     if (held.isDoe === null) throw new NoHerd();
     const judge = openJudge({
