@@ -173,7 +173,10 @@ describe('no way leads out', () => {
     const { root, settings } = site();
     symlinkSync(join(root, 'secret.txt'), join(root, 'dist', 'link.txt'));
     symlinkSync(root, join(root, 'prints', 'up'));
-    const desk = await openDesk(settings, 0);
+    symlinkSync(root, join(root, 'dist', 'book'));
+    writeFiles(root, { 'shelf/assets/old.12345678.js': 'x' });
+    symlinkSync(join(root, 'secret.txt'), join(root, 'shelf', 'assets', 'link.12345678.js'));
+    const desk = await openDesk({ ...settings, shelf: join(root, 'shelf') }, 0);
     onTestFinished(() => desk.close());
     return Number(new URL(desk.url).port);
   };
@@ -192,10 +195,27 @@ describe('no way leads out', () => {
     '/link.txt',
     '/pdf/up/secret.txt',
     '/./.././secret.txt',
+    '/book/secret.txt',
+    '/secret.txt%00.html',
+    '/%2e%2e%00/secret.txt',
+    '/..\\secret.txt',
+    '/barn\\..\\..\\secret.txt',
+    '/%c0%ae%c0%ae/secret.txt',
+    '/..%c0%afsecret.txt',
+    '/%uff0e%uff0e/secret.txt',
+    '/assets/..%2f..%2fsecret.txt',
+    '/assets/%2e%2e/secret.txt',
+    '/assets/link.12345678.js',
+    '/desk/../../secret.txt',
+    '/desk/%2e%2e/%2e%2e/secret.txt',
+    '/..;/secret.txt',
+    'http://localhost/../secret.txt',
+    'http://localhost/%2e%2e%2fsecret.txt',
   ])('by %s', async (path) => {
     const { status, body } = await rawGet(await open(), path);
     expect(body).not.toContain(SECRET);
-    expect(status).toBe(404);
+    // A backslash has no place in an address at all.
+    expect(status).toBe(path.includes('\\') ? 400 : 404);
   });
 
   it('by any mix of dots, slashes and codes', async () => {
