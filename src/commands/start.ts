@@ -25,15 +25,19 @@ await runCommand(async () => {
   const port = portOf(world.env['PORT']);
   const { serve, lan, newWords } = startOptions(process.argv.slice(2));
   await mendAtStart(world);
+  // Before anything reads the book: a row that a power cut tore could be taken for another amount.
+  const keeper = serve ? await keeperIfFree() : null;
   const result = await build(world, { unlessFresh: true });
-  if (!result.ok && !existsSync(dist)) return 1;
+  if (!result.ok && !existsSync(dist)) {
+    await keeper?.close();
+    return 1;
+  }
   if (result.ok) await printIfPossible(result);
   if (!serve) return result.ok ? 0 : 1;
   // The printer asks for the site's address only once somebody orders, and then the desk is open.
   let desk: Desk | null = null;
   const printer = openPackPrinter(dist, () => desk?.url ?? '', world.env);
   const canPrint = !world.env['PAILSIDE_NO_BROWSER'];
-  const keeper = await keeperIfFree();
   const book = keeper ? { keeper, complain: world.complain } : undefined;
   const lang = result.ok ? (result.reading.farm.languages[0] ?? 'en') : 'en';
   const access = lan ? openAccess({ ...world.places, lang, newWords, env: world.env, now_ms: world.now_ms }) : hereAlone(world.env); // prettier-ignore
