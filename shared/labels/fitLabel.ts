@@ -28,28 +28,34 @@ export interface SetLine {
 export const LINE = 1.2;
 // Where the base line lies in it: Andika's accented capitals reach 1.02 up and its tails 0.24 down.
 const BASE = 0.95;
-const LARGEST_MM = 6.4;
+const LARGEST_MM = 9;
 const STEP_MM = 0.1;
 // Type of 3 mm has capitals of 2.2 mm, which people read at arm's length in poor light; two lines of it are better than one
 // that is smaller. 3.6 mm leave room for the farm's name. Common practice, no source.
 const READABLE_MM = 3;
 const ROOMY_MM = 3.6;
+// On a tall label lines may be broken where they grow by this.
+const WORTH_A_BREAK = 1.25;
 // A long name gives way before everything else does, but not below this part of its size.
 const LEAST_NAME = 0.6;
 
 /** The lines of a label in a room of `width_mm` by `height_mm`, from the top, spread over its height. */
 export function fitLabel(lines: readonly LabelLine[], width_mm: number, height_mm: number): SetLine[] {
   const needed = lines.filter(({ optional }) => !optional);
-  const roomy = sized(lines, width_mm, height_mm, ROOMY_MM, false);
-  if (roomy) return roomy;
-  const whole = sized(needed, width_mm, height_mm, READABLE_MM, false);
-  if (whole) return whole;
+  const whole =
+    sized(lines, width_mm, height_mm, ROOMY_MM, false) ??
+    sized(needed, width_mm, height_mm, READABLE_MM, false);
+  if (whole) return sized(lines, width_mm, height_mm, baseOf(whole) * WORTH_A_BREAK, true) ?? whole;
   // Ever smaller, until it fits: the label of a name without end is small, but whole.
   for (let least = READABLE_MM; ; least *= 0.8) {
     const broken = sized(needed, width_mm, height_mm, least, true);
     if (broken) return broken;
   }
 }
+
+// The size of plain lines, which all others go by.
+const baseOf = (lines: readonly SetLine[]) =>
+  Math.min(...lines.filter(({ role }) => role === 'amount' || role === 'when').map(({ size_mm }) => size_mm));
 
 function sized(
   lines: readonly LabelLine[],
