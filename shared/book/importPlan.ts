@@ -80,8 +80,8 @@ function planned(found: FoundMilking, book: BookLookup, chosen: ReadonlySet<stri
   if (read && !book.expected(doe, day, milking)) warnings.push({ key: 'warn.notExpected', slots: {} });
   if (treated && found.use === null) warnings.push({ key: 'warn.treated', slots: {} });
   if (treated && found.use === 'kept') warnings.push({ key: 'warn.treatedKept', slots: {} });
-  if (kind === 'correction' && (before?.entered_ms ?? -Infinity) > (found.entered_ms ?? -Infinity))
-    warnings.push({ key: 'warn.bookNewer', slots: {} });
+  const isOlder = found.entered_ms !== null && (before?.entered_ms ?? -Infinity) > found.entered_ms;
+  if (kind === 'correction' && isOlder) warnings.push({ key: 'warn.bookNewer', slots: {} });
   return {
     key: found.key,
     line: found.line,

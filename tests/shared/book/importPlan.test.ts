@@ -43,7 +43,7 @@ describe('planImport', () => {
 
   it('makes another amount or use a correction that somebody has to choose, and names the row it saw', () => {
     const stands = row(`${AT} 8 cup @5000`);
-    const one = found(`${AT} 9 cup`);
+    const one = found(`${AT} 9 cup @4000`);
     expect(planImport([one], bookWith([stands]), []).rows).toMatchObject([
       { kind: 'correction', chosen: false, saw: markOf(stands), warnings: [{ key: 'warn.bookNewer' }] },
     ]);
