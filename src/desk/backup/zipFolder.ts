@@ -12,6 +12,10 @@ export const WRITER_LOCK = '.writing';
 // What version control keeps is not the farm's book, and would double each copy; a writer's lock is of its moment alone.
 const LEFT_OUT = new Set(['.git', WRITER_LOCK, SUMS_FILE]);
 
+const PIECE_bytes = 65_536;
+// Pictures and sounds are pressed already, and folders are empty.
+const isPressed = (name: string) => /\/$|\.(avif|gif|gz|heic|jpe?g|m4a|mp[34]|og[ag]|opus|pdf|png|web[mp]|xlsx|zip)$/i.test(name); // prettier-ignore
+
 /** Whether a name within the farm folder has no place in a copy. A restore carries such files over. */
 export const isLeftOut = (name: string): boolean => LEFT_OUT.has(name);
 
@@ -64,14 +68,18 @@ async function writeZip(folder: string, file: FileHandle, mtime: Date): Promise<
     await file.appendFile(bytes);
   };
   const add = async (name: string, bytes: Uint8Array) => {
-    const entry = name.endsWith('/') ? new ZipPassThrough(name) : new ZipDeflate(name, { level: 6 });
+    const entry = isPressed(name) ? new ZipPassThrough(name) : new ZipDeflate(name, { level: 6 });
     entry.mtime = mtime;
     // Said to come from Unix: some programs read letters beyond ASCII wrongly in what comes from DOS.
     entry.os = 3;
     entry.attrs = (name.endsWith('/') ? 0o40755 : 0o100644) * 0x10000;
     zip.add(entry);
-    entry.push(bytes, true);
-    await flush();
+    // Pressing is work: between two pieces others have their turn.
+    for (let from = 0; from === 0 || from < bytes.length; from += PIECE_bytes) {
+      entry.push(bytes.subarray(from, from + PIECE_bytes), from + PIECE_bytes >= bytes.length);
+      await flush();
+      await turn();
+    }
   };
   const sums: string[] = [];
   for (const entry of await entriesIn(folder)) {
