@@ -11,7 +11,7 @@ import {
 import { isoDate } from '../../../shared/calendar/day.ts';
 import { standingRows } from '../../../shared/herd/standing.ts';
 import { isTreated } from '../../../shared/herd/treated.ts';
-import type { Book } from '../../../shared/herd/types.ts';
+import type { Book, MilkingRow } from '../../../shared/herd/types.ts';
 import { decodeText } from '../../farm/encoding.ts';
 import { faultAt } from '../../farm/fault.ts';
 import { readBytes, writtenRows } from '../../farm/herdTables.ts';
@@ -72,7 +72,7 @@ function readHerd({ farm, asOf, now_ms }: HerdSource, seen: Map<string, string>)
     does: writtenRows(bytes['does.csv'], 'does.csv'),
     kiddings: writtenRows(bytes['kiddings.csv'], 'kiddings.csv'),
     treatments: writtenRows(bytes['treatments.csv'], 'treatments.csv'),
-    spoken: spokenIn(parts.book),
+    spoken: spokenIn(parts.book, parts.asOf.asOf),
     marks,
     faults: listedFaults(parts.faults),
   };
@@ -95,8 +95,9 @@ function remember(seen: Map<string, string>, mark: string | null, bytes: Buffer 
 }
 
 /** Milkings of treated does that stand as kept or fed: they do so only where somebody wrote it. Newest first. */
-function spokenIn({ rows, treatments = [] }: Book): SpokenMilking[] {
-  const own = treatments.length === 0 ? [] : rows.filter((row) => isTreated(treatments, row.doe, row.day));
+function spokenIn({ rows, treatments = [] }: Book, today: number): SpokenMilking[] {
+  const isOne = ({ doe, day }: MilkingRow) => day <= today && isTreated(treatments, doe, day);
+  const own = treatments.length === 0 ? [] : rows.filter(isOne);
   return standingRows(own)
     .rows.flatMap(({ doe, day, milking, use }) =>
       use === 'kept' || use === 'fed' ? [{ doe, date: isoDate(day), milking, use }] : [],

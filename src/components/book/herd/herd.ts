@@ -28,9 +28,10 @@ export type Told =
 /** Hands a change to the desk; whether it was written. */
 export type SendChange = (change: HerdChange) => Promise<boolean>;
 
-/** A date as a page says it, with its weekday where it is near; as written where it is none. */
-export function dayWords(words: Words, date: string): string {
-  return /^\d{4}-\d{2}-\d{2}$/.test(date) ? dateText(date, words.lang) : date;
+/** A date as a page says it: with its weekday where it is of this year, else with its year; as written where it is none. */
+export function dayWords(words: Words, date: string, today: string): string {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return date;
+  return dateText(date, words.lang, date.slice(0, 4) === today.slice(0, 4) ? 'day' : 'long');
 }
 
 /** Which milkings are expected, in words. */
