@@ -45,6 +45,8 @@ export function fitLabel(lines: readonly LabelLine[], width_mm: number, height_m
   const whole =
     sized(lines, width_mm, height_mm, ROOMY_MM, false) ??
     sized(needed, width_mm, height_mm, READABLE_MM, false);
+  // A warning keeps its proportions: nothing may grow beside it.
+  if (whole && lines.some(({ role }) => role === 'withheld')) return whole;
   if (whole) return sized(lines, width_mm, height_mm, baseOf(whole) * WORTH_A_BREAK, true) ?? whole;
   // Ever smaller, until it fits: the label of a name without end is small, but whole.
   for (let least = READABLE_MM; ; least *= 0.8) {
@@ -55,7 +57,7 @@ export function fitLabel(lines: readonly LabelLine[], width_mm: number, height_m
 
 // The size of plain lines, which all others go by.
 const baseOf = (lines: readonly SetLine[]) =>
-  Math.min(...lines.filter(({ role }) => role === 'amount' || role === 'when').map(({ size_mm }) => size_mm));
+  Math.min(...lines.filter(({ role }) => role === 'amount').map(({ size_mm }) => size_mm));
 
 function sized(
   lines: readonly LabelLine[],

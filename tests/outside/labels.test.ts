@@ -115,7 +115,7 @@ describe.skipIf(!hasPoppler || !hasRaster)(
     it.each(jobs)(
       '$id: has one label for each jar, and says in large letters what is withheld',
       ({ file, address }) => {
-        const text = pdfPages(pathOf(file), 'read').join('\n');
+        const text = pdfPages(pathOf(file), 'read').join('\n').replace(/\s+/g, ' ');
         const isEnglish = !address.startsWith('es/');
         const withheld = isEnglish ? 'WITHHELD' : 'RETIRADA';
         expect(text.split(withheld)).toHaveLength(2);
