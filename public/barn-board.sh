@@ -57,7 +57,7 @@ origin=$(printf '%s\n' "$address" | sed 's#^\(https*://[^/]*\)/.*#\1#')
 export DEBIAN_FRONTEND=noninteractive
 apt-get update
 apt-get install -y --no-install-recommends \
-  chromium xinit xserver-xorg xserver-xorg-legacy x11-xserver-utils xinput dbus alsa-utils fonts-dejavu-core
+  chromium xinit xserver-xorg xserver-xorg-legacy x11-xserver-utils x11-utils xinput dbus alsa-utils fonts-dejavu-core
 
 if ! id $name >/dev/null 2>&1; then
   adduser --system --group --home $home --shell /usr/sbin/nologin $name
@@ -115,11 +115,19 @@ for file in "$home/browser/Default/Preferences"; do
   [ -f "\$file" ] && sed -i 's/"exited_cleanly":false/"exited_cleanly":true/; s/"exit_type":"[^"]*"/"exit_type":"Normal"/' "\$file"
 done
 rm -f "$home/browser/SingletonLock" "$home/browser/SingletonSocket" "$home/browser/SingletonCookie"
-exec chromium --kiosk --user-data-dir="$home/browser" --window-position=0,0 --window-size="\${size:-1080,1920}" \\
+chromium --kiosk --user-data-dir="$home/browser" --window-position=0,0 --window-size="\${size:-1080,1920}" \\
   --no-first-run --noerrdialogs --disable-session-crashed-bubble --hide-crash-restore-bubble \\
   --disable-pinch --overscroll-history-navigation=0 --disable-features=Translate --force-prefers-reduced-motion \\
   --password-store=basic --disable-component-update --disable-background-networking --disable-sync \\
-  --unsafely-treat-insecure-origin-as-secure="$origin" "$address"
+  --unsafely-treat-insecure-origin-as-secure="$origin" "$address" &
+browser=\$!
+# A browser that opened no page of the board (its title has a point in the middle) for three minutes is started anew:
+# now and then one stands blank after a start, and no one is there to press a key.
+misses=0
+while sleep 30 && kill -0 \$browser 2>/dev/null; do
+  if xwininfo -root -tree | grep -q '" *[^"]* · [^"]*"'; then misses=0; else misses=\$((misses + 1)); fi
+  [ \$misses -ge 6 ] && kill \$browser
+done
 SESSION
 chmod 755 "$session"
 
