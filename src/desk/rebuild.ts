@@ -134,7 +134,7 @@ class QuietRebuilder implements Rebuilder {
     clearTimeout(this.#timer);
     if (this.#closing.signal.aborted) return;
     this.#phase = at;
-    this.#timer = setTimeout(() => (this.#running = then()), Math.min(most_ms, Math.max(0, ms)));
+    this.#timer = setTimeout(() => void (this.#running = then()), Math.min(most_ms, Math.max(0, ms)));
     this.#timer.unref();
   }
 

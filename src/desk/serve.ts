@@ -107,7 +107,8 @@ export function deskApp(settings: DeskSettings): DeskApp {
     addBookDesk(app, base, book.keeper, book.complain);
     addBookRooms(app, base, book.keeper, settings.live);
   }
-  const tellers = { onWritten: book?.keeper.onWritten, rebuild };
+  const onWritten = book && ((hear: Parameters<Keeper['onWritten']>[0]) => book.keeper.onWritten(hear));
+  const tellers = { onWritten, rebuild };
   const events = settings.live && addEvents(app, base, settings.dist, settings.live, undefined, tellers);
   addStateDesk(app, base, { rebuild, backups, keeper: book?.keeper, events });
   app.get('*', async (c) => {

@@ -33,7 +33,7 @@ interface Strip {
 
 /** Listens for what comes in, where there is a desk; does nothing on a page without a strip. */
 export function wakeLiveStrip(page: Document, isBuilt: boolean): void {
-  const view = page.defaultView as (Window & typeof globalThis) | null;
+  const view = page.defaultView;
   const place = page.querySelector<HTMLElement>('#live-strip');
   const carried = page.querySelector('#live-words')?.textContent;
   if (!isBuilt || !view || !place || !carried) return;
