@@ -2,6 +2,7 @@
 import { herdNeeds } from '../feed/needs.ts';
 import { figuresOf } from '../herd/figures.ts';
 import type { Ledger } from '../herd/ledger.ts';
+import { isTreated } from '../herd/treated.ts';
 import type { Book, Farm } from '../herd/types.ts';
 import { weekView } from '../herd/week.ts';
 import { UNIT_ML } from '../quantity/units.ts';
@@ -18,6 +19,7 @@ export function boardFarm(farm: Farm, book: Book, ledger: Ledger): BoardFarm {
     week: weekView(book, ledger),
     does: book.does,
     kiddings: book.kiddings,
+    treated: book.does.map(({ id }) => id).filter((id) => isTreated(book.treatments ?? [], id, ledger.asOf)),
     year: boardYear(book, ledger),
     needs: herdNeeds(book, ledger).does,
     pail: pailBook(book, ledger),

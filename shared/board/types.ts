@@ -21,6 +21,8 @@ export interface BoardFarm {
   readonly week: WeekView;
   readonly does: readonly Doe[];
   readonly kiddings: readonly Kidding[];
+  /** Ids of does whose milk is kept apart on the day of the figures, since they take medicine. */
+  readonly treated: readonly string[];
   readonly year: BoardYear;
   /** What each doe takes in a day. */
   readonly needs: readonly DoeNeeds[];
@@ -74,7 +76,7 @@ export interface DoeJars {
   readonly milk_mL: number | null;
   readonly amount: string;
   /** Key under `barn.doe` that says where she is in her year. */
-  readonly standing: 'twice' | 'morning' | 'withKids' | 'dry' | 'noEntry' | 'unknown';
+  readonly standing: 'treated' | 'twice' | 'morning' | 'withKids' | 'dry' | 'noEntry' | 'unknown';
 }
 
 /** Two amounts of one nutrient, side by side. */

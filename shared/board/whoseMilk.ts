@@ -57,13 +57,21 @@ export function whoseMilk(input: BoardInput): Answer {
 function doeJars(input: BoardInput, doe: DoeWeek): DoeJars {
   const { id, name, breed, total_mL } = doe;
   const amount = total_mL === null ? '' : dayAmount(input, total_mL).text;
-  return { id, name, breed, milk_mL: total_mL, amount, standing: standingOf(doe) };
+  return {
+    id,
+    name,
+    breed,
+    milk_mL: total_mL,
+    amount,
+    standing: standingOf(doe, input.treated.includes(id)),
+  };
 }
 
-function standingOf({ phase, total_mL }: DoeWeek): DoeJars['standing'] {
+function standingOf({ phase, total_mL }: DoeWeek, isTreated: boolean): DoeJars['standing'] {
   if (phase === 'none') return 'unknown';
   if (phase === 'dry') return 'dry';
   if (phase === 'with kids') return 'withKids';
+  if (isTreated) return 'treated';
   if (phase === 'nights apart') return 'morning';
   if (total_mL === null) return 'noEntry';
   return 'twice';

@@ -2,6 +2,7 @@
 import { dayFromCivil, civilFromDay } from '../calendar/day.ts';
 import type { FiguresFile } from '../herd/figures.ts';
 import type { Ledger } from '../herd/ledger.ts';
+import { isTreated } from '../herd/treated.ts';
 import type { Book, Farm, UnitSystem } from '../herd/types.ts';
 import type { DoeWeek, WeekView } from '../herd/week.ts';
 import { phaseOn, type Phase, type PhaseSpan } from '../herd/expected.ts';
@@ -27,6 +28,8 @@ export interface DoeView {
   readonly phase: Phase;
   /** Whether her latest kids were reared apart from her, so that she was milked from the next day on. */
   readonly byBottle: boolean;
+  /** Whether her milk is kept apart on the book's day, since she is under treatment. */
+  readonly treated: boolean;
   readonly spans: readonly PhaseSpan[];
   /** The newest first, two at most, those with a day of full milking; empty where she has none. */
   readonly lactations: readonly LactationView[];
@@ -76,6 +79,7 @@ export function herdView({ farm, book, ledger, figures, week, jar_mL }: HerdInpu
     week: doe,
     phase: phaseOn(ledger.phases.get(doe.id) ?? [], asOf),
     byBottle: rearedByBottle(book, asOf, doe.id),
+    treated: isTreated(book.treatments ?? [], doe.id, asOf),
     spans: ledger.phases.get(doe.id) ?? [],
     lactations: lactationsOf(book, ledger, doe.id)
       .filter((lactation) => lactation.days.length > 0)

@@ -63,6 +63,21 @@ describe('how much one doe gives', () => {
   });
 });
 
+describe('who gave how much', () => {
+  it('tells kindly of a doe whose milk is kept apart today, unless she rests anyway', () => {
+    const treatments = ['ash', 'fir'].map((doe, index) => (
+      { doe, from: day('2026-05-10'), until: day('2026-05-20') + index, what: '', note: '', file: '', line: 2 }
+    )); // prettier-ignore
+    const standings = (asOf: string, book: Book) => {
+      const { picture } = answerTo('whose-milk', inputOf({ ...book, treatments }, day(asOf)));
+      return picture.kind === 'does' ? picture.does.map(({ standing }) => standing) : [];
+    };
+    expect(standings('2026-05-20', threeDoes())).toEqual(['twice', 'twice', 'treated']);
+    const dry = threeDoes().kiddings.map((one) => (one.doe === 'fir' ? { ...one, dry: day('2026-05-20') } : one)); // prettier-ignore
+    expect(standings('2026-05-20', { ...threeDoes(), kiddings: dry })).toEqual(['twice', 'twice', 'dry']);
+  });
+});
+
 describe('where the milk goes', () => {
   it('tells most, some or none by the share that was kept', () => {
     const kidding = ['ash 2026-02-01 weaned 2026-04-01'];

@@ -143,8 +143,10 @@ describe('any table in any dialect', () => {
         const others = (all: readonly string[]) => all.filter((_, at) => at !== index);
         expect(others(afterLines)).toEqual(others([...lines, ...(end ? [''] : [])]));
         // What the line says, by another reader of CSV than ours.
-        const readLine = (line: string | undefined) =>
-          parse<string[]>(line ?? '', { delimiter: separator, relax_column_count: true, trim: true })[0] ?? [];
+        const readLine = (line: string | undefined): string[] => {
+          const rows: string[][] = parse(line ?? '', { delimiter: separator, relax_column_count: true, trim: true });
+          return rows[0] ?? [];
+        };
         const [before, now] = [readLine(lines[index]), readLine(afterLines[index])];
         for (const [at, name] of columns.entries()) {
           const wanted = (cells as Record<string, string>)[name] ?? before[at] ?? '';
