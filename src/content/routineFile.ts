@@ -45,19 +45,14 @@ export interface RoutineShelf {
 /** Reads `dir/LANG.yaml` for each language. */
 export function readRoutineFiles(dir: string, languages: readonly string[]): RoutineShelf {
   const faults: ContentFault[] = [];
-  const notices: ContentNotice[] = [];
+  // A farm that has written none at all is not told so in every language.
+  const notices = missingFiles(dir, languages);
   const found: { lang: string; file: string; routine: Routine; lineOf: (path: PropertyKey[]) => number }[] =
     [];
   for (const lang of languages) {
     const path = join(dir, `${lang}.yaml`);
     const file = `content/routine/${lang}.yaml`;
-    if (!existsSync(path)) {
-      notices.push({
-        file,
-        text: `There is no such file, so the page of milking has no steps in "${lang}".`,
-      });
-      continue;
-    }
+    if (!existsSync(path)) continue;
     const written = readFileSync(path, 'utf8').replace(/^\uFEFF/, '');
     const read = readFields(file, written, shape, { above: 0, what: 'file' });
     if (!read.ok) faults.push(...read.faults.map(byStep));
@@ -69,6 +64,17 @@ export function readRoutineFiles(dir: string, languages: readonly string[]): Rou
   const [first, ...others] = found;
   for (const other of others) if (first) faults.push(...differences(first, other));
   return { routine: Object.fromEntries(found.map(({ lang, routine }) => [lang, routine])), faults, notices };
+}
+
+function missingFiles(dir: string, languages: readonly string[]): ContentNotice[] {
+  const isThere = (lang: string) => existsSync(join(dir, `${lang}.yaml`));
+  if (!languages.some(isThere)) return [];
+  return languages
+    .filter((lang) => !isThere(lang))
+    .map((lang) => ({
+      file: `content/routine/${lang}.yaml`,
+      text: `There is no such file, so the page of milking has no steps in "${lang}".`,
+    }));
 }
 
 /** Nobody counts from nought: `"steps.0.why"` is told as `"why" of step 1`. */
