@@ -1,6 +1,7 @@
 // Measures the parts that are named, or all of them, and prints one table.
 import { cpus } from 'node:os';
 import { boardPart } from './board.ts';
+import { bookPart } from './book.ts';
 import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
 import { herdPart } from './herd.ts';
@@ -17,6 +18,7 @@ const PARTS: Readonly<Record<string, Part>> = {
   paper: paperPart,
   packs: packsPart,
   board: boardPart,
+  book: bookPart,
 };
 
 const asked = process.argv.slice(2);

@@ -48,7 +48,7 @@ export interface Follower {
   /** Reads everything at the next look, changed or not. */
   forget(): void;
   /** The mark that an entry was answered with; undefined where it was never kept. */
-  markOfId(id: string): string | undefined;
+  readonly markOfId: (id: string) => string | undefined;
   /** Completes what is torn at the end of a file. */
   mend(file: string): Promise<void>;
   /** Takes in what has just been written. */
@@ -134,17 +134,17 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
       const isStart = held === null;
       let seen = isStart ? folderMarks(farm) : await settledMarks(farm, quiet_ms);
       const isMended = await mendAll(promises.all);
-      const now = read();
+      let now = read();
       const back = await putBackMissing({ farm, held: now, promised: promises.all, committer, isStart, now_ms, complain }); // prettier-ignore
       restored.push(...back.rows);
       if (back.rows.length > 0) {
         seen = folderMarks(farm);
-        read();
+        now = read();
       }
-      for (const { row } of back.hidden) held.add(row);
+      for (const { row } of back.hidden) now.add(row);
       // What could not be put right is tried again at the next look.
       marks = isMended && back.isThrough ? seen : null;
-      return held;
+      return now;
     },
     forget: () => void (marks = null),
     markOfId: (id) => promises.marks.get(id),

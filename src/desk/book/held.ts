@@ -6,7 +6,6 @@ import { dayAt } from '../../farm/entered.ts';
 import { MILKINGS_FOLDER } from '../../farm/milkingFiles.ts';
 import { readSoundParts, type ReadSettings, type SoundParts } from '../../farm/readFarm.ts';
 import { farmOf } from '../../farm/settings.ts';
-import type { Settings } from '../../farm/settingsRule.ts';
 import { tellFaults } from '../../farm/tell.ts';
 
 /** A milking of one doe. */
@@ -116,7 +115,7 @@ function farmFrom({ settings: { fields } }: SoundParts): Farm {
     recordUnit: 'cup',
     milkings: { am: '06:30', pm: '17:30' },
   } as const;
-  return farmOf({ ...usual, ...fields } as Settings);
+  return farmOf({ ...usual, ...fields });
 }
 
 function openHeld(parts: Omit<Held, 'rows' | 'slot' | 'add'>): Held {

@@ -49,11 +49,11 @@ export interface Keeper {
   /** Promised rows that were gone from their file and were put back since the desk was opened. */
   restored(): readonly RowPutBack[];
   /** Calls with rows that have just been written to disk. Returns what ends that. */
-  onWritten(hear: (rows: readonly WrittenRow[]) => void): () => void;
+  readonly onWritten: (hear: (rows: readonly WrittenRow[]) => void) => () => void;
   /** Looks whether somebody else has changed a file, and reads the farm anew if so. */
   outsideChange(): Promise<void>;
   /** Does some work on the farm's files while nothing else is written to them. */
-  inTurn<T>(work: () => Promise<T>): Promise<T>;
+  readonly inTurn: <T>(work: () => Promise<T>) => Promise<T>;
   close(): Promise<void>;
 }
 
@@ -142,7 +142,7 @@ function keeperOf(settings: KeeperSettings, follower: Follower): Keeper {
 function openTurns() {
   let last: Promise<unknown> = Promise.resolve();
   return {
-    inTurn<T>(work: () => Promise<T>): Promise<T> {
+    inTurn: <T>(work: () => Promise<T>): Promise<T> => {
       const next = last.then(work);
       last = next.catch(() => undefined);
       return next;
@@ -155,11 +155,11 @@ function openTurns() {
 function openHearers(complain: (text: string) => void) {
   const hearers = new Set<(rows: readonly WrittenRow[]) => void>();
   return {
-    add(hear: (rows: readonly WrittenRow[]) => void) {
+    add: (hear: (rows: readonly WrittenRow[]) => void) => {
       hearers.add(hear);
       return () => void hearers.delete(hear);
     },
-    tell(rows: readonly WrittenRow[]) {
+    tell: (rows: readonly WrittenRow[]) => {
       for (const hear of [...hearers])
         try {
           hear(rows);

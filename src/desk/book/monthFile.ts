@@ -66,7 +66,7 @@ export function appendable(farm: string, file: string): MonthFile | null {
   const [heading = '', lineEnd = '\n'] = /^([^\r\n]*)(\r\n|\n|\r)?/.exec(body)?.slice(1) ?? [];
   // A quote mark without its other half could swallow the rows that follow.
   if (heading !== BOOK_HEADING || body.split('"').length % 2 === 0) return null;
-  const tail = /[^\r\n]*$/.exec(body)?.[0] ?? '';
+  const tail = body.slice(Math.max(body.lastIndexOf('\n'), body.lastIndexOf('\r')) + 1);
   const end = lineEnd as MonthFile['lineEnd'];
   return { file, size, before: tail === '' ? '' : end, lineEnd: end, tail: tail === heading ? '' : tail };
 }

@@ -138,7 +138,7 @@ describe('a disk that fails now and then', () => {
     expect(keeper.told.join()).toContain('must be put back in the milk book and cannot: the disk is full');
     // The book in memory still has it.
     expect(keeper.state().rows).toHaveLength(1);
-    disk.append = thisDisk.append;
+    disk.append = (...step) => thisDisk.append(...step);
     await keeper.outsideChange();
     expect(rowsIn(keeper.farm)).toHaveLength(1);
     expect(keeper.restored()).toHaveLength(1);
