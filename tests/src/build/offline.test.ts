@@ -19,6 +19,9 @@ beforeEach(() => {
   write('print/en.json', '{}');
   write('barn/index.html', '<link href="/assets/board.C3.css">');
   write('sheets/old.pdf', 'a printed sheet');
+  write('book/month/index.html', '');
+  write('es/book/index.html', '<script src="/assets/bench.A1.js"></script>');
+  write('desk/index.html', '');
   write('figures.json', '{}');
   write('icon.svg', '<svg/>');
   write('assets/bench.A1.js', 'import"./other.D4.js";const later=()=>import("./word.E5.js")');
@@ -32,7 +35,7 @@ beforeEach(() => {
 afterEach(() => rmSync(dist, { recursive: true, force: true }));
 
 describe('keptFiles', () => {
-  it('is the teacher’s rooms in every language, and what they name, also by way of other files', () => {
+  it('is the teacher’s and the milker’s rooms in every language, and what they name, also by way of other files', () => {
     expect(Object.keys(keptFiles(dist))).toEqual([
       'assets/bench.A1.js',
       'assets/face.F6.woff2',
@@ -40,6 +43,9 @@ describe('keptFiles', () => {
       'assets/page.B2.css',
       'assets/word.E5.js',
       'bench/',
+      'book/month/',
+      'desk/',
+      'es/book/',
       'es/lessons/why-milk/',
       'icon.svg',
       'print/en.json',
