@@ -36,6 +36,8 @@ const READABLE_MM = 3;
 const ROOMY_MM = 3.6;
 // On a tall label lines may be broken where they grow by this.
 const WORTH_A_BREAK = 1.25;
+// The part of the room left over that a warning may take.
+const LOUD_SHARE = 0.7;
 // A long name gives way before everything else does, but not below this part of its size.
 const LEAST_NAME = 0.6;
 
@@ -45,14 +47,25 @@ export function fitLabel(lines: readonly LabelLine[], width_mm: number, height_m
   const whole =
     sized(lines, width_mm, height_mm, ROOMY_MM, false) ??
     sized(needed, width_mm, height_mm, READABLE_MM, false);
-  // A warning keeps its proportions: nothing may grow beside it.
-  if (whole && lines.some(({ role }) => role === 'withheld')) return whole;
+  if (whole && lines.some(({ role }) => role === 'withheld')) return loud(whole, width_mm, height_mm);
   if (whole) return sized(lines, width_mm, height_mm, baseOf(whole) * WORTH_A_BREAK, true) ?? whole;
   // Ever smaller, until it fits: the label of a name without end is small, but whole.
   for (let least = READABLE_MM; ; least *= 0.8) {
     const broken = sized(needed, width_mm, height_mm, least, true);
     if (broken) return broken;
   }
+}
+
+/** The warning as large as the room that is left lets it be; nothing else grows beside it. */
+function loud(lines: readonly SetLine[], width_mm: number, height_mm: number): SetLine[] {
+  const used = lines.reduce((sum, line) => sum + line.size_mm * LINE, 0);
+  const free_mm = (height_mm - used) * LOUD_SHARE;
+  const grown = lines.map((line) => {
+    const most_mm = Math.min(width_mm / textWidth_em(line.text, line.face), line.size_mm + free_mm / LINE);
+    return line.role === 'withheld' ? { ...line, size_mm: Math.max(line.size_mm, most_mm) } : line;
+  });
+  const now = grown.reduce((sum, line) => sum + line.size_mm * LINE, 0);
+  return spread(grown, (height_mm - now) / (grown.length + 1));
 }
 
 // The size of plain lines, which all others go by.

@@ -38,8 +38,8 @@ export interface ToLabel {
 // A printer may be a millimetre off; what stands this far from the edge is still on its label. Common practice, no source.
 const INSET_MM = 1.8;
 const FRAME_MM = 0.9;
-// A jar is drawn where it leaves most of the width to the text; a warning needs more of it.
-const JAR_FROM_MM = { plain: 34, barred: 45 };
+// A jar is drawn where it leaves most of the width to the text. A warning needs all of it.
+const JAR_FROM_MM = 34;
 const JAR_SHARE = 0.24;
 const JAR_WIDE = 0.6;
 
@@ -88,7 +88,7 @@ function setLabel(
   const inner = { width: width_mm - 2 * inset, height: height_mm - 2 * inset };
   const jarHigh = Math.min(inner.height, (inner.width * JAR_SHARE) / JAR_WIDE);
   const jar =
-    height_mm >= JAR_FROM_MM[barred ? 'barred' : 'plain']
+    height_mm >= JAR_FROM_MM && !barred
       ? {
           x_mm: width_mm - inset - jarHigh * JAR_WIDE,
           y_mm: (height_mm - jarHigh) / 2,
