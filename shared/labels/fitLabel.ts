@@ -34,8 +34,11 @@ const STEP_MM = 0.1;
 // that is smaller. 3.6 mm leave room for the farm's name. Common practice, no source.
 const READABLE_MM = 3;
 const ROOMY_MM = 3.6;
-// On a tall label lines may be broken where they grow by this.
+// On a tall label the last day may be broken where all lines grow by this.
 const WORTH_A_BREAK = 1.25;
+const NONE: readonly LineRole[] = [];
+const ON_TALL: readonly LineRole[] = ['by', 'farm'];
+const EVERY: readonly LineRole[] = ['withheld', 'name', 'when', 'amount', 'care', 'by', 'farm'];
 // The part of the room left over that a warning may take.
 const LOUD_SHARE = 0.7;
 // A long name gives way before everything else does, but not below this part of its size.
@@ -45,13 +48,13 @@ const LEAST_NAME = 0.6;
 export function fitLabel(lines: readonly LabelLine[], width_mm: number, height_mm: number): SetLine[] {
   const needed = lines.filter(({ optional }) => !optional);
   const whole =
-    sized(lines, width_mm, height_mm, ROOMY_MM, false) ??
-    sized(needed, width_mm, height_mm, READABLE_MM, false);
+    sized(lines, width_mm, height_mm, ROOMY_MM, NONE) ??
+    sized(needed, width_mm, height_mm, READABLE_MM, NONE);
   if (whole && lines.some(({ role }) => role === 'withheld')) return loud(whole, width_mm, height_mm);
-  if (whole) return sized(lines, width_mm, height_mm, baseOf(whole) * WORTH_A_BREAK, true) ?? whole;
+  if (whole) return sized(lines, width_mm, height_mm, baseOf(whole) * WORTH_A_BREAK, ON_TALL) ?? whole;
   // Ever smaller, until it fits: the label of a name without end is small, but whole.
   for (let least = READABLE_MM; ; least *= 0.8) {
-    const broken = sized(needed, width_mm, height_mm, least, true);
+    const broken = sized(needed, width_mm, height_mm, least, EVERY);
     if (broken) return broken;
   }
 }
@@ -77,7 +80,7 @@ function sized(
   width_mm: number,
   height_mm: number,
   least_mm: number,
-  mayBreak: boolean,
+  mayBreak: readonly LineRole[],
 ): SetLine[] | null {
   const step = Math.min(STEP_MM, least_mm / 10);
   for (let size = LARGEST_MM; size >= least_mm - step / 2; size -= step) {
@@ -95,7 +98,7 @@ function setAt(
   lines: readonly LabelLine[],
   width_mm: number,
   base_mm: number,
-  mayBreak: boolean,
+  mayBreak: readonly LineRole[],
 ): Sized[] | null {
   const all: Sized[] = [];
   for (const { role, text, face, scale } of lines) {
@@ -106,7 +109,7 @@ function setAt(
         ? Math.max(Math.min(wanted_mm, whole_mm), wanted_mm * LEAST_NAME)
         : wanted_mm;
     const pieces = size_mm <= whole_mm ? [text] : brokenText(text, face, width_mm / size_mm);
-    if (pieces.length > 1 && !mayBreak) return null;
+    if (pieces.length > 1 && !mayBreak.includes(role)) return null;
     all.push(...pieces.map((piece) => ({ role, text: piece, face, size_mm })));
   }
   return all;
