@@ -147,7 +147,8 @@ describe.each([VISIT, TEST])('%s', (file) => {
         tried += 1;
       }
     }
-    const { animal: _, ...nobody } = whole(file);
+    const nobody = whole(file);
+    delete nobody['animal'];
     expect(faultsOf(nobody)).toContain('fault.icar.required animal');
     expect(tried).toBeGreaterThan(5);
   });

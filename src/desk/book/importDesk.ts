@@ -12,6 +12,8 @@ import {
   type ImportRefusal,
   type ImportWritten,
   type PlannedRow,
+  type PlannedTest,
+  type Told,
 } from '../../../shared/book/importTypes.ts';
 import type { BookEntry } from '../../../shared/book/types.ts';
 import { DESK_FOLDER } from '../../build/fingerprint.ts';
@@ -70,13 +72,19 @@ export function addImportDesk(
     const refused: ImportRefusal[] = [];
     const written = await writeRows(plan, { keeper, now_ms }, refused);
     const tests = plan.tests.filter(({ kind }) => kind === 'new');
-    const lack = tests.length > 0 ? await keeper.inTurn(async () => addMilkTests(farm, tests)) : null;
+    const lack = tests.length > 0 ? await putTests(farm, tests, keeper) : null;
     if (lack) refused.push({ line: tests[0]?.line ?? 1, told: lack });
     keepNames(names, plan);
     const after = await preview(held, { ...choices, corrections: [] });
     const told = { written, tests: lack ? 0 : tests.length, refused };
     return c.json({ ok: true, ...told, preview: after } satisfies ImportWritten);
   });
+}
+
+/** Adds the milk tests while nothing else is written; says why where that fails. */
+function putTests(farm: string, tests: readonly PlannedTest[], keeper: Keeper): Promise<Told | null> {
+  const put = () => Promise.resolve(addMilkTests(farm, tests));
+  return keeper.inTurn(put).catch(() => ({ key: 'refusal.disk', slots: {} }));
 }
 
 const said = (c: Context, answer: ImportAnswer): Response => c.json(answer);

@@ -23,7 +23,8 @@ let checks: Readonly<Record<typeof VISIT | typeof TEST, ValidateFunction>> | nul
 function openChecks() {
   if (checks) return checks;
   const ajv = new Ajv({ strict: false, allErrors: true, validateFormats: true });
-  formats.default(ajv);
+  // The package is itself the function; its types know it only as a default.
+  (formats as unknown as (ajv: Ajv) => Ajv)(ajv);
   for (const folder of ['enums', 'types', 'resources'])
     for (const name of readdirSync(join(SCHEMA_DIR, folder))) {
       const schema = JSON.parse(readFileSync(join(SCHEMA_DIR, folder, name), 'utf8')) as object;
@@ -42,12 +43,14 @@ function openChecks() {
 function plainSchema(schema: unknown, folder: string): unknown {
   if (Array.isArray(schema)) return schema.map((one) => plainSchema(one, folder));
   if (schema === null || typeof schema !== 'object') return schema;
-  const { nullable, discriminator: _, ...rest } = schema as Record<string, unknown>;
+  const { nullable, ...rest } = schema as Record<string, unknown>;
   const plain = Object.fromEntries(
-    Object.entries(rest).map(([key, value]) => [
-      key,
-      key === '$ref' ? `${BASE}${posix.join(folder, String(value))}` : plainSchema(value, folder),
-    ]),
+    Object.entries(rest)
+      .filter(([key]) => key !== 'discriminator')
+      .map(([key, value]) => [
+        key,
+        key === '$ref' ? `${BASE}${posix.join(folder, String(value))}` : plainSchema(value, folder),
+      ]),
   );
   return nullable === true ? { anyOf: [{ type: 'null' }, plain] } : plain;
 }
