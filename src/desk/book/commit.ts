@@ -16,7 +16,7 @@ export interface Group {
 /** The farm's disk, as rows go onto it. */
 export interface Committer {
   /** Takes back what an earlier failure left, if anything. Nothing is to be read or written before. */
-  clean(): Promise<void>;
+  readonly clean: () => Promise<void>;
   /**
    * Writes groups into the journal's file and each into its own, in this order, all of them seen onto the disk.
    * Says how many groups are kept; `error` is what stopped the next one, of which nothing stays.
@@ -35,34 +35,9 @@ interface Leftover {
 
 /** Opens a farm's disk for writing. */
 export function openCommitter(farm: string, disk: Disk): Committer {
-  let leftovers: Leftover[] = [];
-
-  const takeBack = async (left: Leftover) => {
-    try {
-      await undo(disk, left);
-    } catch {
-      leftovers.push(left);
-    }
-  };
-  const append = async (path: string, bytes: Uint8Array, from: number | null) => {
-    try {
-      await disk.append(path, bytes, from);
-    } catch (error) {
-      // Where somebody else was quicker nothing of ours is there to be taken back.
-      if (!(error instanceof OtherLength)) await takeBack({ path, from, bytes });
-      throw error;
-    }
-  };
-  const clean = async () => {
-    const before = leftovers;
-    leftovers = [];
-    // The last one written goes first.
-    for (const left of before.reverse()) await takeBack(left);
-    if (leftovers.length > 0) await undo(disk, leftovers[0] as Leftover);
-  };
+  const { append, takeBack, clean } = openAppending(disk);
   const appendRows = ({ to, entries }: Group) =>
     append(join(farm, to.file), Buffer.from(textOf(to, entries)), to.size);
-
   return {
     clean,
     async commit(journal, groups) {
@@ -83,8 +58,8 @@ export function openCommitter(farm: string, disk: Disk): Committer {
         try {
           await appendRows(group);
         } catch (error) {
-          const kept = bytes.subarray(end - (from ?? 0));
-          await takeBack({ path, from: end === 0 ? null : end, bytes: kept });
+          const unkept = bytes.subarray(end - (from ?? 0));
+          await takeBack({ path, from: end === 0 ? null : end, bytes: unkept });
           return { kept: index, error };
         }
         end += Buffer.byteLength(texts[index] ?? '');
@@ -94,6 +69,37 @@ export function openCommitter(farm: string, disk: Disk): Committer {
     async putBack(group) {
       await disk.makeFolder(join(farm, MILKINGS_FOLDER));
       await appendRows(group);
+    },
+  };
+}
+
+/** Appending that takes back what it could not finish, at once or, where the disk fails in that too, later. */
+function openAppending(disk: Disk) {
+  let leftovers: Leftover[] = [];
+  const takeBack = async (left: Leftover) => {
+    try {
+      await undo(disk, left);
+    } catch {
+      leftovers.push(left);
+    }
+  };
+  return {
+    takeBack,
+    append: async (path: string, bytes: Uint8Array, from: number | null) => {
+      try {
+        await disk.append(path, bytes, from);
+      } catch (error) {
+        // Where somebody else was quicker nothing of ours is there to be taken back.
+        if (!(error instanceof OtherLength)) await takeBack({ path, from, bytes });
+        throw error;
+      }
+    },
+    clean: async () => {
+      const before = leftovers;
+      leftovers = [];
+      // The last one written goes first.
+      for (const left of before.reverse()) await takeBack(left);
+      if (leftovers[0]) await undo(disk, leftovers[0]);
     },
   };
 }

@@ -40,9 +40,9 @@ export interface Follower {
   /** What the files said when they were last looked at, and what was written since. */
   held(): Held;
   /** Changes whenever `held` does. */
-  version(): number;
+  readonly version: () => number;
   /** Whether nobody else has changed a file, and no day has begun, since the last look. */
-  isUpToDate(): boolean;
+  readonly isUpToDate: () => boolean;
   /** Reads what has changed, puts back what is gone. Never twice at the same time. */
   look(): Promise<Held>;
   /** Reads everything at the next look, changed or not. */
@@ -94,28 +94,14 @@ function openPromises() {
 }
 
 function openFollower(following: Following, promises: ReturnType<typeof openPromises>): Follower {
-  const { farm, asOf, now_ms, complain, disk, quiet_ms } = following;
+  const { farm, now_ms, complain, disk, quiet_ms } = following;
   const committer = openCommitter(farm, disk);
   const restored: RowPutBack[] = [];
-  let held: Held | null = null;
-  let marks: Marks | null = null;
-  let readOn = 0;
-  let version = 0;
-  const read = () => {
-    held = readHeld(farm, { asOf, now_ms: now_ms() }, held);
-    readOn = todayOf(held, now_ms());
-    version += 1;
-    return held;
-  };
-  const isUpToDate = () =>
-    held !== null &&
-    marks !== null &&
-    readOn === todayOf(held, now_ms()) &&
-    sameMarks(marks, folderMarks(farm));
-  const mendAll = async (all: readonly Promised[]) => {
+  const seen = openSight(following);
+  const mendAll = async () => {
     try {
       await committer.clean();
-      await mendEnds(farm, disk, all);
+      await mendEnds(farm, disk, promises.all);
       return true;
     } catch (error) {
       complain(failureWords('A row that a sudden stop tore', 'be completed', error));
@@ -126,27 +112,28 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
     committer,
     clashes: promises.clashes,
     restored,
-    held: () => held ?? read(),
-    version: () => version,
-    isUpToDate,
+    held: () => seen.held() ?? seen.read(),
+    version: seen.version,
+    isUpToDate: seen.isUpToDate,
     async look() {
-      if (held && isUpToDate()) return held;
-      const isStart = held === null;
-      let seen = isStart ? folderMarks(farm) : await settledMarks(farm, quiet_ms);
-      const isMended = await mendAll(promises.all);
-      let now = read();
-      const back = await putBackMissing({ farm, held: now, promised: promises.all, committer, isStart, now_ms, complain }); // prettier-ignore
+      const before = seen.held();
+      if (before && seen.isUpToDate()) return before;
+      const isStart = before === null;
+      let marks = isStart ? folderMarks(farm) : await settledMarks(farm, quiet_ms);
+      const isMended = await mendAll();
+      let held = seen.read();
+      const back = await putBackMissing({ farm, held, promised: promises.all, committer, isStart, now_ms, complain }); // prettier-ignore
       restored.push(...back.rows);
       if (back.rows.length > 0) {
-        seen = folderMarks(farm);
-        now = read();
+        marks = folderMarks(farm);
+        held = seen.read();
       }
-      for (const { row } of back.hidden) now.add(row);
+      for (const { row } of back.hidden) held.add(row);
       // What could not be put right is tried again at the next look.
-      marks = isMended && back.isThrough ? seen : null;
-      return now;
+      seen.mark(isMended && back.isThrough ? marks : null);
+      return held;
     },
-    forget: () => void (marks = null),
+    forget: () => seen.mark(null),
     markOfId: (id) => promises.marks.get(id),
     mend: (file) =>
       mendEnds(
@@ -154,8 +141,36 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
         disk,
         promises.all.filter(({ entry }) => entry.file === file),
       ),
-    wrote({ to, rows, entries, markBefore }) {
-      for (const entry of entries) promises.add(entry);
+    wrote(group) {
+      for (const entry of group.entries) promises.add(entry);
+      seen.grew(group);
+    },
+  };
+}
+
+/** What was seen of the farm's files: their reading, and their marks at that moment. */
+function openSight({ farm, asOf, now_ms }: Following) {
+  let held: Held | null = null;
+  let marks: Marks | null = null;
+  let readOn = 0;
+  let version = 0;
+  return {
+    held: () => held,
+    version: () => version,
+    // A day that begins changes what may be written and what is a fault.
+    isUpToDate: () =>
+      held !== null &&
+      marks !== null &&
+      readOn === todayOf(held, now_ms()) &&
+      sameMarks(marks, folderMarks(farm)),
+    read() {
+      held = readHeld(farm, { asOf, now_ms: now_ms() }, held);
+      readOn = todayOf(held, now_ms());
+      version += 1;
+      return held;
+    },
+    mark: (now: Marks | null) => void (marks = now),
+    grew({ to, rows, entries, markBefore }: WrittenGroup) {
       for (const { row } of rows) held?.add({ ...row, file: to.file });
       version += 1;
       const text = to.before + entries.map(({ row }) => row + to.lineEnd).join('');

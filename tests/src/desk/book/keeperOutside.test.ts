@@ -238,7 +238,9 @@ describe('whatever is done to the files', () => {
               .slice(0, Math.ceil(text.split('\n').length / 2))
               .join('\n');
             if (one.what === 'save' && text.includes('date,milking'))
-              saveAs(path, SPREADSHEETS[one.how]?.[1] ?? String);
+              saveAs(path, (saved) =>
+                (SPREADSHEETS[one.how]?.[1] ?? String)(saved.replace(/[\r\ufeff]/g, '')),
+              );
             else if (one.what === 'delete') rmSync(path);
             else if (one.what === 'keep a copy') copy = text;
             else if (one.what === 'put the copy back' && copy !== null) writeFileSync(path, copy);
