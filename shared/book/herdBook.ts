@@ -17,9 +17,11 @@ export const LONGEST_CELL = 200;
 
 /** Cells by heading, as written but for spaces around them; a heading that the file lacks is empty. */
 type Cells<Name extends HerdFile> = Readonly<Record<(typeof HERD_COLUMNS)[Name][number], string>>;
-/** A row with its line, by which a change names it. */
+/** A doe as written, with her line, by which a change names the row. */
 export type DoeRow = Cells<'does.csv'> & { readonly line: number };
+/** A kidding as written, with its line. */
 export type KiddingRow = Cells<'kiddings.csv'> & { readonly line: number };
+/** A treatment as written, with its line. */
 export type TreatmentRow = Cells<'treatments.csv'> & { readonly line: number };
 
 /** A milking of a doe under treatment that somebody wrote down as kept or fed. */

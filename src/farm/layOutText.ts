@@ -53,6 +53,20 @@ export const HEADINGS = Object.freeze({
   milkings: 'date,milking,doe,amount,unit,use,note,entered',
 });
 
+// The part of README.txt on does under treatment.
+const TREATMENTS = `treatments.csv   one row each time a doe is treated and her milk is kept apart
+  doe            her short name, as in does.csv
+  from           the first day whose milk is kept apart
+  until          the first day whose milk may be kept again, as the veterinarian or the label says,
+                 counted from the last dose. Empty: she is still under treatment. Of several rows
+                 the longest counts
+  what           what was given
+  note           anything
+                 Milkings in between with nothing under use count as withheld
+  Example:       clover,2026-04-12,2026-04-18,medicine for her foot,the veterinarian set the day
+
+`;
+
 // The part of README.txt on the voice of the Barn board.
 const OWN_VOICE = `recordings       only if you want your own voice on the Barn board: make this folder yourself, with a folder
                  in it for each language (en, es). The page /recordings/ of your site lists every
@@ -92,18 +106,7 @@ kiddings.csv     one row each time a doe has kids
                  milked morning and evening from the day after she kidded
   Example:       clover,2026-03-03,2,2026-03-24,2026-05-09,
 
-treatments.csv   one row each time a doe is treated and her milk is kept apart
-  doe            her short name, as in does.csv
-  from           the first day whose milk is kept apart
-  until          the first day whose milk may be kept again, as the veterinarian or the label says,
-                 counted from the last dose. Empty: she is still under treatment. Of several rows
-                 the longest counts
-  what           what was given
-  note           anything
-                 Milkings in between with nothing under use count as withheld
-  Example:       clover,2026-04-12,2026-04-18,medicine for her foot,the veterinarian set the day
-
-${bookFile}
+${TREATMENTS}${bookFile}
                  the milk book: one row a doe and a milking. You may have as many files in the
                  folder as you like, one a month or one a year: all that end in .csv count
   date           the day of the milking
