@@ -16,7 +16,12 @@ export interface MonthProps {
   readonly timeZone: string;
   /** The month that was built into the page, without notes. */
   readonly view: MonthView;
-  readonly links: { readonly enter: string; readonly import: string; readonly herd: string };
+  readonly links: {
+    readonly month: string;
+    readonly enter: string;
+    readonly import: string;
+    readonly herd: string;
+  };
 }
 
 /** Where a month came from. `built`: when the site was made; `words`: the same, for a browser that has not said the words. */
