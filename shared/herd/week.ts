@@ -7,7 +7,7 @@ import { findLastDay, WINDOW_DAYS, type HerdState, type LastDay } from './lastDa
 import { isWhole, litres, type Entry, type Ledger } from './ledger.ts';
 import { USES, type Book, type Doe, type MilkingTime, type Use } from './types.ts';
 
-/** A standing row of the week, with the place in the book where it is written. */
+/** A standing row of the week, with the place in the book where it is written. Its note is the farm's own business. */
 export interface WeekMilking {
   readonly date: string;
   readonly milking: MilkingTime;
@@ -15,7 +15,6 @@ export interface WeekMilking {
   /** As written in the book. */
   readonly amount: Amount;
   readonly use: Use;
-  readonly note: string;
   readonly file: string;
   readonly line: number;
 }
@@ -156,7 +155,6 @@ function weekMilking(ledger: Ledger, { row, grains }: Entry): WeekMilking {
     amount_mL: litres(ledger, grains) * 1000,
     amount: row.amount as Amount,
     use: row.use,
-    note: row.note,
     file: row.file,
     line: row.line,
   };

@@ -1,9 +1,10 @@
 // The desk's event stream: entries, new numbers and new builds, to every page that listens.
 import type { Hono } from 'hono';
 import { fingerprintIn } from '../build/fingerprint.ts';
-import { entryEvent, type WrittenRow } from './entryEvent.ts';
+import { entryEvent, herdInMemory, type WrittenRow } from './entryEvent.ts';
 import { openHall, type Hall, type Listener } from './hall.ts';
 import { watchBook, type LiveBook, type LiveSource, type ReadBook } from './liveBook.ts';
+import type { Keeper } from './book/keeper.ts';
 import type { Rebuilder } from './rebuild.ts';
 
 /** How the stream behaves; a test sets it closer. */
@@ -16,8 +17,8 @@ export interface StreamSettings {
 
 /** Who else has something to tell. */
 export interface Tellers {
-  /** Calls with rows that have just been written to disk. Returns what ends that. */
-  readonly onWritten?: ((hear: (rows: readonly WrittenRow[]) => void) => () => void) | undefined;
+  /** Writes the milk book and tells of its rows. */
+  readonly keeper?: Pick<Keeper, 'onWritten' | 'book' | 'state'> | undefined;
   /** Hears of every change, and tells when the site has been made anew. */
   readonly rebuild?: Rebuilder | undefined;
 }
@@ -54,10 +55,9 @@ export function addEvents(
   dist: string,
   source: LiveSource,
   settings: StreamSettings = USUAL,
-  { onWritten, rebuild }: Tellers = {},
+  { keeper, rebuild }: Tellers = {},
 ): Events {
   const hall = openHall();
-  const written: WrittenRow[] = [];
   const book = watchBook(source, {
     changed(now) {
       hall.send(bookEvent(now), 'board');
@@ -65,18 +65,12 @@ export function addEvents(
       // A new day or an edit: the pages are behind.
       rebuild?.changed();
     },
-    read: () => tellWritten(),
     touched: () => rebuild?.changed(),
   });
-  const tellWritten = () => {
-    const now = book.current()?.farm;
-    const said = written.splice(0).map((row) => event('entry', entryEvent(row, now, book.isWhole())));
-    if (said.length > 0) hall.send(said.join(''));
-  };
   const site = watchSite(dist, settings.site_ms, (mark) => hall.send(event('site', { build: mark })));
   const ends = [
-    onWritten?.((rows) => {
-      written.push(...rows);
+    keeper && tellEntries(keeper, hall),
+    keeper?.onWritten(() => {
       book.readSoon();
       rebuild?.changed();
     }),
@@ -96,6 +90,19 @@ export function addEvents(
       hall.close();
     },
   };
+}
+
+/** Tells of rows once their writer has answered for them, all that came together in one go. */
+function tellEntries(keeper: Pick<Keeper, 'onWritten' | 'book' | 'state'>, hall: Hall): () => void {
+  const written: WrittenRow[] = [];
+  const tell = () => {
+    const herd = herdInMemory(keeper.book(), keeper.state().faults === null);
+    hall.send(written.splice(0).map((row) => event('entry', entryEvent(row, herd))).join('')); // prettier-ignore
+  };
+  return keeper.onWritten((rows) => {
+    if (written.length === 0) setImmediate(tell);
+    written.push(...rows);
+  });
 }
 
 function addStream(app: Hono, base: string, most: number, hall: Hall, book: LiveBook): void {

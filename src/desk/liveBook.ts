@@ -26,9 +26,7 @@ export interface ReadBook {
 export interface LiveBook {
   /** The last book that could be read; null where none could yet. */
   current(): ReadBook | null;
-  /** Whether the files could be read when they were last looked at. */
-  isWhole(): boolean;
-  /** Reads the book now, or as soon as reading leaves enough time for everything else. */
+  /** A row has been written: reads the book now, or as soon as reading leaves enough time for everything else. */
   readSoon(): void;
   close(): void;
 }
@@ -37,8 +35,6 @@ export interface LiveBook {
 export interface BookHearer {
   /** The book is another one than before. */
   changed(book: ReadBook): void;
-  /** The files have been read, well or not; nothing need have changed. */
-  read?(): void;
   /** Somebody has changed a file of the farm folder. */
   touched?(): void;
 }
@@ -49,6 +45,8 @@ const QUARTER_ms = 900_000;
 const LOOK_AT_CLOCK_ms = 20_000;
 // Between two readings for rows that come fast, by the length of the one before: reading takes a third of the time.
 const REST = 2;
+// Whoever has entered a row gets the answer first.
+const ANSWER_ms = 10;
 
 /**
  * Reads the book and watches it. `changed` hears of every state that differs from the one before; a faulty book
@@ -73,7 +71,6 @@ export function watchBook(source: LiveSource, hearer: BookHearer): LiveBook {
   };
   const read = () => {
     const isOther = look();
-    hearer.read?.();
     if (isOther && last) hearer.changed(last);
   };
   // Nobody listens yet.
@@ -95,7 +92,6 @@ export function watchBook(source: LiveSource, hearer: BookHearer): LiveBook {
   dayBreak.unref();
   return {
     current: () => last,
-    isWhole: () => told === '',
     readSoon: paced.soon,
     close: () => {
       end();
@@ -112,7 +108,7 @@ function pace(work: () => void): { soon: () => void; end: () => void } {
   return {
     soon() {
       if (due) return;
-      const wait_ms = Math.max(0, free_ms - performance.now());
+      const wait_ms = Math.max(ANSWER_ms, free_ms - performance.now());
       due = setTimeout(() => {
         due = undefined;
         const start_ms = performance.now();

@@ -107,8 +107,7 @@ export function deskApp(settings: DeskSettings): DeskApp {
     addBookDesk(app, base, book.keeper, book.complain);
     addBookRooms(app, base, book.keeper, settings.live);
   }
-  const onWritten = book && ((hear: Parameters<Keeper['onWritten']>[0]) => book.keeper.onWritten(hear));
-  const tellers = { onWritten, rebuild };
+  const tellers = { keeper: book?.keeper, rebuild };
   const events = settings.live && addEvents(app, base, settings.dist, settings.live, undefined, tellers);
   addStateDesk(app, base, { rebuild, backups, keeper: book?.keeper, events });
   app.get('*', async (c) => {

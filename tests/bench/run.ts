@@ -5,6 +5,7 @@ import { bookPart } from './book.ts';
 import { figuresPart } from './figures.ts';
 import { table, type Line, type Part } from './line.ts';
 import { herdPart } from './herd.ts';
+import { livePart } from './live.ts';
 import { packsPart } from './packs.ts';
 import { paperPart } from './paper.ts';
 import { sitePart } from './site.ts';
@@ -17,6 +18,7 @@ const PARTS: Readonly<Record<string, Part>> = {
   site: sitePart,
   paper: paperPart,
   packs: packsPart,
+  live: livePart,
   board: boardPart,
   book: bookPart,
 };
