@@ -41,16 +41,16 @@ async function survivesClosing(first: Page, open: () => Promise<Page>): Promise<
   await says(first, 'All is at the desk');
   await desk.stop();
   await putDown(first, 'Juniper', 'usual');
-  await says(first, '1 waits on this phone');
+  await says(first, '1 waits');
   expect(await rowOf(first, 'Juniper').textContent()).toContain('waits here');
   await first.close();
   const second = await open();
-  await says(second, '1 waits on this phone');
+  await says(second, '1 waits');
   expect(await rowOf(second, 'Juniper').locator('.amount').textContent()).toContain('10');
   // A second thought, still without a network.
   await putDown(second, 'Juniper', /^10¼ cups/);
   await putDown(second, 'Hester', 'usual');
-  await says(second, '3 wait on this phone');
+  await says(second, '3 wait');
   expect(desk.rows()).toEqual([]);
   await desk.start();
   await second.evaluate(() => window.dispatchEvent(new Event('online')));

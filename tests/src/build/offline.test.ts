@@ -80,11 +80,11 @@ describe('writeWorker', () => {
     expect(versionOf()).not.toBe(first);
   });
 
-  it('listens to nothing but install, activate and fetch', () => {
+  it('listens to nothing but install, activate, fetch and what pages ask', () => {
     writeWorker(dist);
     const heard: string[] = [];
     const self = { registration: { scope: 'https://farm.example/hill/' }, addEventListener: (name: string) => heard.push(name) }; // prettier-ignore
     runInNewContext(readFileSync(join(dist, WORKER_FILE), 'utf8'), { self, URL });
-    expect(heard).toEqual(['install', 'activate', 'fetch']);
+    expect(heard).toEqual(['install', 'activate', 'fetch', 'message']);
   });
 });

@@ -8,8 +8,8 @@ const KEEPS_BOOK = 'pailside-book';
 // Barn Wi-Fi may swallow a request whole; the same entries are then sent again under the same ids.
 const LONGEST_ms = 12_000;
 
-/** What came instead of an answer. `not it`: something answers that is no desk. */
-export type Lack = 'no answer' | 'words wanted' | 'not it';
+/** What came instead of an answer. `not taken`: the desk cannot read what was sent; `not it`: something answers that is no desk. */
+export type Lack = 'no answer' | 'not taken' | 'words wanted' | 'not it';
 
 /** An answer, or why there is none. */
 export type Heard<T> = { readonly ok: true; readonly said: T } | { readonly ok: false; readonly why: Lack };
@@ -55,6 +55,11 @@ export async function postWords(base: string, words: string): Promise<WordsAnswe
   }
 }
 
+/** Shows the desk a cookie that it may have to give anew before it grows too old. Nothing hangs on it today. */
+export async function staysKnown(base: string): Promise<void> {
+  await fetch(`${base}desk/who`, { cache: 'no-store', signal: soon() }).catch(() => undefined);
+}
+
 const posted = (body: unknown): RequestInit => ({
   method: 'POST',
   headers: { 'Content-Type': 'application/json' },
@@ -83,7 +88,7 @@ async function ask<T>(
     if (answer.status === 403)
       return { ok: false, why: (await isVisitor(answer)) ? 'words wanted' : 'no answer' };
     if (answer.status === 404 || answer.status === 405) return { ok: false, why: 'not it' };
-    if (!answer.ok) return { ok: false, why: 'no answer' };
+    if (!answer.ok) return { ok: false, why: NOT_TAKEN.has(answer.status) ? 'not taken' : 'no answer' };
     if (!/json/.test(answer.headers.get('Content-Type') ?? '')) return { ok: false, why: 'not it' };
     const said: unknown = await answer.json();
     return fits(said) ? { ok: true, said } : { ok: false, why: 'not it' };
@@ -92,6 +97,7 @@ async function ask<T>(
   }
 }
 
+const NOT_TAKEN = new Set([400, 413, 415, 422]);
 const isVisitor = async (answer: Response) =>
   ((await answer.json()) as Partial<GuardAnswer>).why === 'visitor';
 const isRecord = (said: unknown): said is Record<string, unknown> =>
@@ -101,4 +107,4 @@ const isBook = (said: unknown): said is BookState =>
 const isEntriesAnswer = (said: unknown): said is { answers: EntryAnswer[]; state: BookState } =>
   isRecord(said) && Array.isArray(said['answers']) && isBook(said['state']);
 const isWordsAnswer = (said: unknown): said is DeskWords =>
-  isRecord(said) && (said['ok'] === true || typeof said['why'] === 'string');
+  isRecord(said) && (said['ok'] === true || (said['ok'] === false && typeof said['why'] === 'string'));

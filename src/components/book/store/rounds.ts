@@ -98,7 +98,7 @@ export class Rounds {
     this.#ways = ended(this.#queue(), entries, answers);
     if (!heard.ok) {
       // What is wrong may lie in one entry: sent one by one, it holds up no other.
-      if (heard.why !== 'words wanted') this.#most = Math.max(1, Math.floor(this.#most / 4));
+      if (heard.why === 'not taken') this.#most = 1;
       return this.lacks(heard.why);
     }
     const { state } = heard.said;
@@ -108,7 +108,7 @@ export class Rounds {
       return { put: settled(all, answers, { now_ms, turn }), book: { state, turn, heard_ms: now_ms } };
     });
     told({ held: after, status: 'online' });
-    this.#most = MOST;
+    if (!this.waits()) this.#most = MOST;
     // A desk that answers and names none of what was sent has not taken a step.
     return entries.some(({ id }) => answers.some((one) => one.id === id));
   }
