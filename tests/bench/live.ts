@@ -70,7 +70,8 @@ function linesOf(what: string, times_ms: readonly number[]): Line[] {
     ours: timeText(ms),
     beside: 'promised',
     theirs: timeText(PROMISED_ms),
-    ratio: ms / PROMISED_ms,
+    // Below 0 a page knew before whoever entered it had the answer.
+    ratio: ms < 0 ? null : ms / PROMISED_ms,
   })); // prettier-ignore
 }
 

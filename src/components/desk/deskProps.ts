@@ -61,6 +61,8 @@ async function look(base: string, last: DeskView): Promise<DeskView> {
   try {
     if (last.kind === 'opening' || last.kind === 'none') {
       const head = await fetch(location.pathname, { method: 'HEAD', cache: 'no-store' });
+      // An answer that nobody reads to its end counts as broken off.
+      await head.text();
       if (head.headers.get('Pailside-Live') !== 'yes') return { kind: 'none' };
     }
     const who = (await answerOf(`${base}desk/who`)) as WhoAnswer;

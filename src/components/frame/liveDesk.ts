@@ -34,16 +34,15 @@ export async function askDesk({ navigator, location }: Window): Promise<DeskHead
   };
 }
 
-function headOf(address: string): Promise<ToldHead | null> {
-  return fetch(address, { method: 'HEAD', cache: 'no-store' }).then(
-    ({ ok, headers }) =>
-      ok
-        ? {
-            live: headers.get('Pailside-Live'),
-            rebuilds: headers.get('Pailside-Rebuilds'),
-            modified: headers.get('Last-Modified'),
-          }
-        : null,
-    () => null,
-  );
+async function headOf(address: string): Promise<ToldHead | null> {
+  try {
+    const response = await fetch(address, { method: 'HEAD', cache: 'no-store' });
+    // An answer that nobody reads to its end counts as broken off.
+    await response.text();
+    const of = (name: string) => response.headers.get(name);
+    if (!response.ok) return null;
+    return { live: of('Pailside-Live'), rebuilds: of('Pailside-Rebuilds'), modified: of('Last-Modified') };
+  } catch {
+    return null;
+  }
 }

@@ -4,6 +4,7 @@ import { appendFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { BoardFarm } from '../../../shared/board/types.ts';
+import type { DeskState } from '../../../shared/book/deskState.ts';
 import type { EntryEvent } from '../../../shared/book/types.ts';
 import { readBoardBook } from '../../../src/farm/boardBook.ts';
 import type { Rebuilder } from '../../../src/desk/rebuild.ts';
@@ -160,7 +161,7 @@ describe('the making of the site', () => {
     await vi.waitFor(() => expect(page.of('stays')).toHaveLength(1), soon);
     const { headers } = await fetch(`${desk.url}herd/`);
     expect([headers.get('Pailside-Live'), headers.get('Pailside-Rebuilds')]).toEqual(['yes', 'yes']);
-    const state = await (await fetch(`${desk.url}desk/state`)).json();
+    const state = (await (await fetch(`${desk.url}desk/state`)).json()) as DeskState;
     expect(state).toMatchObject({
       listeners: 1,
       book: { faults: null, putBack: [], clashes: [] },
