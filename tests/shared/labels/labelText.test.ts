@@ -43,7 +43,7 @@ describe('labelLines()', () => {
     for (const pasteurized of [null, MILKED])
       expect(told(withheld, { pasteurized })).toEqual([...lines, 'Ask the veterinarian how long']);
     const until = told(withheld, { keptAgain: day('2026-05-25') });
-    expect(until).toEqual([...lines, 'Her milk again: Mon, May 25']);
+    expect(until).toEqual([...lines, 'New milk kept from Mon, May 25']);
     expect(lastDay('withheld', setting)).toBeNull();
   });
 
