@@ -22,6 +22,8 @@ export async function keepsBook(signal: AbortSignal): Promise<boolean | null> {
       cache: 'no-store',
       signal: soon(signal),
     });
+    // An answer that nobody reads to its end counts as a request cut off.
+    await answer.text();
     return answer.headers.get(KEEPS_BOOK) === 'yes';
   } catch {
     return null;
