@@ -1,6 +1,8 @@
 // The lines of one milking in the Milk book: a doe each, with all that is to be seen before her milk is put down.
 import { dayNumber, isoDate } from '../calendar/day.ts';
+import type { Use } from '../herd/types.ts';
 import { expectedAt, isAfter, type Milking } from './nextMilking.ts';
+import { startingUse } from './startingUse.ts';
 import { usualOf, type Usual } from './usual.ts';
 import type { BookClash, BookDoe, BookRow, BookState, Treatment } from './types.ts';
 
@@ -27,6 +29,8 @@ export interface DoeLine {
   /** The treatment that withholds this day's milk, the longest of several; null where none does. */
   readonly treated: Treatment | null;
   readonly clash: BookClash | null;
+  /** What becomes of the milk until somebody says otherwise. */
+  readonly startingUse: Use;
 }
 
 /**
@@ -42,15 +46,20 @@ export function milkingLines(book: LinesBook, at: Milking, added: readonly strin
   const clashes = new Map(book.clashes.filter(isHere).map((clash) => [clash.doe, clash]));
   return book.does
     .filter(({ id }) => expected.has(id) || rows.has(id) || clashes.has(id) || added.includes(id))
-    .map((doe) => ({
-      doe,
-      expected: expected.has(doe.id),
-      row: rows.get(doe.id) ?? null,
-      last: lastBefore(book.rows, doe.id, at),
-      usual: usualOf(book.rows, doe.id, at),
-      treated: treatmentOn(book.treatments, doe.id, at.day),
-      clash: clashes.get(doe.id) ?? null,
-    }));
+    .map((doe) => {
+      const treated = treatmentOn(book.treatments, doe.id, at.day);
+      const ofThisTime = book.rows.filter(({ milking }) => milking === at.milking);
+      return {
+        doe,
+        expected: expected.has(doe.id),
+        row: rows.get(doe.id) ?? null,
+        last: lastBefore(book.rows, doe.id, at),
+        usual: usualOf(book.rows, doe.id, at),
+        treated,
+        clash: clashes.get(doe.id) ?? null,
+        startingUse: startingUse(doe, treated, lastBefore(ofThisTime, doe.id, at), at),
+      };
+    });
 }
 
 /** The does that have no line, to be added to a milking. */

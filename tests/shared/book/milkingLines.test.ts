@@ -67,6 +67,32 @@ describe('milkingLines', () => {
   });
 });
 
+describe('the use that a line begins with', () => {
+  const begins = (of: LinesBook, at: { day: number; milking: 'am' | 'pm' }) =>
+    milkingLines(of, at).map((line) => line.startingUse);
+  const kidded = (back: number): BookDoe => ({
+    id: 'juniper', name: '', breed: '', spans: [{ phase: 'with kids', from: DAY - back, to: DAY - back }, { phase: 'twice a day', from: DAY - back + 1, to: null }],
+  }); // prettier-ignore
+
+  // Four days: common practice, no source. That colostrum is not milk for people: Grade A PMO (from memory).
+  it('is fed in the first four days after a kidding, and kept from the fifth', () => {
+    const uses = [1, 2, 3, 4, 5].map((back) => begins(book([], { does: [kidded(back)] }), EVENING)[0]);
+    expect(uses).toEqual(['fed', 'fed', 'fed', 'fed', 'kept']);
+  });
+
+  it('is fed where her last milk of the same time of day was', () => {
+    const rows: BookRow[] = [{ ...row('juniper', 1, 'pm'), use: 'fed' }, row('juniper', 0, 'am')];
+    expect(begins(book(rows), EVENING)[0]).toBe('fed');
+    expect(begins(book([...rows, row('juniper', 0, 'pm')]), { day: DAY + 1, milking: 'pm' })[0]).toBe('kept');
+    expect(begins(book(rows), { day: DAY, milking: 'am' })[0]).toBe('kept');
+  });
+
+  it('is withheld under treatment, first milk or not', () => {
+    const treatments: Treatment[] = [{ doe: 'juniper', from: DAY, until: null, what: '' }];
+    expect(begins(book([], { does: [kidded(1)], treatments }), EVENING)).toEqual(['withheld']);
+  });
+});
+
 describe('treatmentOn', () => {
   // Source: the farm folder's contract: `until` is the first day whose milk may be kept again; the longest wins.
   it('withholds from the first day up to, and without, the day that milk may be kept again', () => {

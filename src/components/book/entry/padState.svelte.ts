@@ -59,7 +59,7 @@ export class PadState {
       this.note = readNote(row.note, noteWords);
       this.#sureOf = this.value;
       this.#useChosen = true;
-    } else if (line.treated) this.use = 'withheld';
+    } else this.use = line.startingUse;
     this.#before = this.#written();
   }
 
