@@ -24,10 +24,22 @@ export const MOST_COLUMNS = 400;
 export function doeMeant(text: string, does: readonly NamedDoe[]): string | null {
   const exact = does.find(({ id }) => id === text.trim());
   if (exact) return exact.id;
-  const wanted = plainWords(text);
-  if (wanted === '') return null;
-  const alike = does.filter(({ id, name }) => plainWords(id) === wanted || plainWords(name) === wanted);
-  return alike.length === 1 ? (alike[0]?.id ?? null) : null;
+  const alike = plainNames(does).get(plainWords(text)) ?? [];
+  return alike.length === 1 ? (alike[0] ?? null) : null;
+}
+
+const NAMES = new WeakMap<readonly NamedDoe[], ReadonlyMap<string, readonly string[]>>();
+
+/** Ids of the does by what they are called, in plain words; made once for a herd, since every row of a file asks. */
+function plainNames(does: readonly NamedDoe[]): ReadonlyMap<string, readonly string[]> {
+  const known = NAMES.get(does);
+  if (known) return known;
+  const names = new Map<string, string[]>();
+  for (const { id, name } of does)
+    for (const plain of new Set([plainWords(id), plainWords(name)]))
+      if (plain !== '') names.set(plain, [...(names.get(plain) ?? []), id]);
+  NAMES.set(does, names);
+  return names;
 }
 
 /** A doe's role, for her amounts of one milking or of whichever another column names. */

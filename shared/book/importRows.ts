@@ -30,10 +30,15 @@ export interface ImportReaders {
   readonly datesMeant: DatesMeant;
   /** A moment as ms, or null where the text is none. */
   readonly moment: (text: string) => number | null;
+  /** Called before each row; throws where the reading has taken too long. */
+  readonly goOn?: (() => void) | undefined;
 }
 
 /** Longest note of a row; what is longer is cut and told of. */
 export const LONGEST_NOTE = 200;
+
+// As much of a faulty cell as a person needs to find it again.
+const LONGEST_FOUND = 120;
 
 /** Minutes after midnight of the middle between both milkings: what is milked before it counts as a.m. */
 export function middleOf({ am, pm }: Farm['milkings']): number {
@@ -50,7 +55,10 @@ export function findMilkings(
   const heading = findHeading(sheet.rows, farm.does, choices.roles);
   if (!heading) return noHeading(sheet, farm);
   const walk = new SheetWalk(sheet, heading.columns, farm, choices, readers, heading.below);
-  for (const row of sheet.rows.slice(heading.below)) walk.take(row);
+  for (const row of sheet.rows.slice(heading.below)) {
+    readers.goOn?.();
+    walk.take(row);
+  }
   return walk.found();
 }
 
@@ -60,7 +68,7 @@ function noHeading(sheet: Sheet, farm: ImportFarm): Found {
     {
       line: first?.line ?? 1,
       column: null,
-      found: first?.cells.filter((cell) => cell.trim() !== '').join(' · ') ?? '',
+      found: (first?.cells.filter((cell) => cell.trim() !== '').join(' · ') ?? '').slice(0, LONGEST_FOUND),
       told: { key: first ? 'fault.heading' : 'fault.empty', slots: {} },
     },
   ];
@@ -164,7 +172,7 @@ class SheetWalk {
   }
 
   #fault(line: number, column: number | null, found: string, key: string, slots: Told['slots'] = {}): void {
-    this.#faults.push({ line, column, found, told: { key, slots } });
+    this.#faults.push({ line, column, found: found.slice(0, LONGEST_FOUND), told: { key, slots } });
   }
 
   #wrong(row: SheetRow, role: PlainRole, key: string, slots: Told['slots'] = {}): void {
@@ -210,7 +218,8 @@ class SheetWalk {
     }
     const meant = doeMeant(text, this.#farm.does);
     if (meant !== null) return meant;
-    this.#unknown.set(text, (this.#unknown.get(text) ?? 0) + 1);
+    // A whole page of text is nobody's name to choose a doe for.
+    if (text.length <= LONGEST_FOUND) this.#unknown.set(text, (this.#unknown.get(text) ?? 0) + 1);
     const chosen = chosenFor(this.#choices, text);
     if (chosen === '') {
       const told = { key: 'left.doe', slots: { doe: text } };

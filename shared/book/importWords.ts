@@ -48,8 +48,14 @@ const TOTALS = new Set([
   'promedio',
 ]);
 
+// No heading is longer; what is takes long to look through, and a file may be full of it.
+const LONGEST_HEADING = 120;
+// Nothing that is compared with is as long: what is stands for itself.
+const LONGEST_WORDS = 200;
+
 /** A text for comparing: small letters, no accents, no full stops, single spaces. */
 export function plainWords(text: string): string {
+  if (text.length > LONGEST_WORDS) return text;
   return text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
@@ -61,6 +67,7 @@ export function plainWords(text: string): string {
 
 /** A heading apart from the unit that it may name: `AM (lb)` is `AM` in pounds. */
 export function headingAndUnit(text: string): { text: string; unit: AmountUnit | null } {
+  if (text.length > LONGEST_HEADING) return { text: text.trim(), unit: null };
   const brackets = /^(.*?)\s*[([]\s*([^)\]]*?)\s*[)\]]\s*$/.exec(text);
   const inside = brackets ? unitNamed(brackets[2] ?? '') : null;
   if (brackets && inside) return { text: (brackets[1] ?? '').trim(), unit: inside };
@@ -83,6 +90,7 @@ export function milkingNamed(text: string): MilkingTime | null {
 
 /** The milking at the start or the end of a heading, and the rest of it: `Juniper a.m.` */
 export function milkingBeside(heading: string): { rest: string; milking: MilkingTime } | null {
+  if (heading.length > LONGEST_HEADING) return null;
   const plain = heading.trim();
   const last = /^(.*?)[\s,:/(–-]+([^\s,:/()–-]+)\)?$/.exec(plain);
   const first = /^\(?([^\s,:/()–-]+)[\s,:/)–-]+(.*)$/.exec(plain);

@@ -4,6 +4,7 @@ import { fingerprintIn } from '../build/fingerprint.ts';
 import { entryEvent, herdInMemory, type WrittenRow } from './entryEvent.ts';
 import { openHall, type Hall, type Listener } from './hall.ts';
 import { watchBook, type LiveBook, type LiveSource, type ReadBook } from './liveBook.ts';
+import { isFromThisMachine, remoteOf } from './access/asked.ts';
 import type { Keeper } from './book/keeper.ts';
 import type { Rebuilder } from './rebuild.ts';
 
@@ -11,6 +12,8 @@ import type { Rebuilder } from './rebuild.ts';
 export interface StreamSettings {
   readonly beat_ms: number;
   readonly most: number;
+  /** How many another address may keep open: a class behind one router, yet not all the seats. */
+  readonly mostFromOne: number;
   /** How often the site's mark is looked at, ms. */
   readonly site_ms: number;
 }
@@ -34,7 +37,7 @@ export interface Events {
 const LIVE_HEADER = 'Pailside-Live';
 /** The header by which it learns that new numbers will be on the page itself after a while. */
 const REBUILDS_HEADER = 'Pailside-Rebuilds';
-const USUAL: StreamSettings = { beat_ms: 15_000, most: 400, site_ms: 5_000 };
+const USUAL: StreamSettings = { beat_ms: 15_000, most: 400, mostFromOne: 60, site_ms: 5_000 };
 const HEADERS = {
   'Content-Type': 'text/event-stream; charset=utf-8',
   'Cache-Control': 'no-store',
@@ -79,7 +82,7 @@ export function addEvents(
   const beat = setInterval(() => hall.send(':\n\n'), settings.beat_ms);
   beat.unref();
   tellPages(app, base, rebuild !== undefined);
-  addStream(app, base, settings.most, hall, book);
+  addStream(app, base, settings, hall, book);
   return {
     count: () => hall.count(),
     close: () => {
@@ -105,10 +108,17 @@ function tellEntries(keeper: Pick<Keeper, 'onWritten' | 'book' | 'state'>, hall:
   });
 }
 
-function addStream(app: Hono, base: string, most: number, hall: Hall, book: LiveBook): void {
+function addStream(
+  app: Hono,
+  base: string,
+  { most, mostFromOne }: StreamSettings,
+  hall: Hall,
+  book: LiveBook,
+): void {
   app.get(`${base}events`, (c) => {
     if (c.req.method !== 'GET') return c.body(null, 200, HEADERS);
-    if (hall.count() >= most)
+    const from = remoteOf(c);
+    if (hall.count() >= most || (!isFromThisMachine(c) && hall.count(from) >= mostFromOne))
       return c.text('Too many pages listen.\n', 503, { 'Cache-Control': 'no-store', 'Retry-After': '60' });
     const known = c.req.header('Last-Event-ID') ?? c.req.query('book');
     const kind = c.req.query('for') === 'page' ? 'page' : 'board';
@@ -117,7 +127,7 @@ function addStream(app: Hono, base: string, most: number, hall: Hall, book: Live
       const now = book.current();
       if (kind === 'board' && now && now.fingerprint !== known) hall.sendTo(own, bookEvent(now));
     };
-    return c.body(hall.seat(kind, c.req.raw.signal, greet), 200, HEADERS);
+    return c.body(hall.seat({ kind, from }, c.req.raw.signal, greet), 200, HEADERS);
   });
 }
 

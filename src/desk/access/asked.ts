@@ -27,10 +27,13 @@ export const hostNameOf = (c: Context): string => hostOf(c).replace(/:\d+$/, '')
 /** The port that was asked for. */
 export const hostPortOf = (c: Context): number => Number(/:(\d+)$/.exec(hostOf(c))?.[1] ?? 80);
 
+/** Whether the other end is this very machine, be it for itself or for somebody whose request it hands on. */
+export const isFromThisMachine = (c: Context): boolean => REMOTES_HERE.has(remoteOf(c));
+
 /** Whether the request was made on this very machine, under one of its own names: no other name may point here. */
 export function isHere(c: Context): boolean {
   if (HANDED_ON.some((name) => c.req.header(name) !== undefined)) return false;
-  return REMOTES_HERE.has(remoteOf(c)) && isLocalHost(c);
+  return isFromThisMachine(c) && isLocalHost(c);
 }
 
 /** Whether this machine was asked for by a name that only it answers to itself, whoever asks. */

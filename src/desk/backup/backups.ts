@@ -1,5 +1,6 @@
 // The desk's own copies of the farm folder: one a day, made and looked after by themselves.
 import { statSync } from 'node:fs';
+import { join } from 'node:path';
 import type { BackupState } from '../../../shared/book/backupState.ts';
 import { dayNumber } from '../../../shared/calendar/day.ts';
 import { dayAt } from '../../farm/entered.ts';
@@ -76,8 +77,18 @@ function isWanted(farm: string, folder: string, date: string, now_ms: number): b
   return age_ms > STALE_ms && lastChange_ms(farm) > made_ms;
 }
 
+/** The state; copies that cannot even be looked at are trouble to tell of, no reason to show nothing at all. */
 function stateOf(farm: string, workshop: string, failed: string | null): BackupState {
-  const { folder } = copyPlace(farm, workshop, farmNotes(farm));
+  let folder = join(workshop, 'backups');
+  try {
+    folder = copyPlace(farm, workshop, farmNotes(farm)).folder;
+    return stateIn(folder, farm, failed);
+  } catch (error) {
+    return { folder, sameDisk: true, copies: [], newest_ms: null, failed: failed ?? copyTrouble(error) };
+  }
+}
+
+function stateIn(folder: string, farm: string, failed: string | null): BackupState {
   const copies = copiesIn(folder).map(({ name }) => name);
   const newest = copies.at(-1);
   const found = newest === undefined ? undefined : statSync(copyPath(folder, newest), { throwIfNoEntry: false }); // prettier-ignore

@@ -23,8 +23,17 @@ export function folderMarks(farm: string): Marks {
 
 /** The mark of one file; null where there is none. */
 export function fileMark(farm: string, file: string): string | null {
-  const stats = statSync(join(farm, file), { throwIfNoEntry: false, bigint: true });
+  const stats = statsOf(join(farm, file));
   return stats?.isFile() ? `${stats.size} ${stats.mtimeNs} ${stats.ino}` : null;
+}
+
+// A link that leads round in a circle, or to where nobody may look, is no file.
+function statsOf(path: string) {
+  try {
+    return statSync(path, { throwIfNoEntry: false, bigint: true });
+  } catch {
+    return undefined;
+  }
 }
 
 /** Whether two looks saw the same. */

@@ -19,7 +19,7 @@ import type { BookEntry } from '../../../shared/book/types.ts';
 import { DESK_FOLDER } from '../../build/fingerprint.ts';
 import { writeWhole } from '../wholeFile.ts';
 import { readImportFile } from './importFile.ts';
-import { importPreview, type HeldFile } from './importPreview.ts';
+import { importPreview, TooLong, type HeldFile } from './importPreview.ts';
 import type { Keeper } from './keeper.ts';
 import { addMilkTests } from './milkTestsFile.ts';
 
@@ -45,6 +45,16 @@ export function addImportDesk(
     return importPreview(held, keeper.book(), choices, readNames(names));
   };
 
+  const answerOf = async (held: HeldFile, choices: ImportChoices): Promise<ImportAnswer> => {
+    try {
+      return { ok: true, preview: await preview(held, choices) };
+    } catch (error) {
+      if (!(error instanceof TooLong)) throw error;
+      files.delete(held.hash);
+      return { ok: false, why: 'unreadable', told: { key: 'file.tooBig', slots: {} } };
+    }
+  };
+
   app.post(`${base}desk/import/file`, async (c) => {
     const bytes = new Uint8Array(await c.req.arrayBuffer());
     const file = await readImportFile(bytes);
@@ -54,19 +64,21 @@ export function addImportDesk(
     files.delete(hash);
     files.set(hash, held);
     for (const oldest of files.keys()) if (files.size > MOST_FILES) files.delete(oldest);
-    return said(c, { ok: true, preview: await preview(held, NO_CHOICES) });
+    return said(c, await answerOf(held, NO_CHOICES));
   });
 
   app.post(`${base}desk/import/plan`, async (c) => {
     const { held, choices } = await postOf(c, files);
     if (!held) return said(c, { ok: false, why: 'gone' });
-    return said(c, { ok: true, preview: await preview(held, choices) });
+    return said(c, await answerOf(held, choices));
   });
 
   app.post(`${base}desk/import/write`, async (c) => {
     const { held, choices, fingerprint } = await postOf(c, files);
     if (!held) return c.json({ ok: false, why: 'gone' } satisfies ImportWritten);
-    const plan = await preview(held, choices);
+    const seen = await answerOf(held, choices);
+    if (!seen.ok) return c.json({ ok: false, why: 'gone' } satisfies ImportWritten);
+    const plan = seen.preview;
     if (plan.fingerprint !== fingerprint)
       return c.json({ ok: false, why: 'changed', preview: plan } satisfies ImportWritten);
     const refused: ImportRefusal[] = [];
@@ -130,12 +142,12 @@ const refusalKey = (why: string) => why.replace(/ (\w)/g, (_, letter: string) =>
 
 // The id follows from the file, the cell, and what is written over what: sent twice it is one row, whoever sends it.
 function entryOf(row: PlannedRow, hash: string, now_ms: number): BookEntry {
-  const { key, doe, date, milking, amount, unit, use, note, saw } = row;
+  const { key, doe, date, milking, amount, unit, use, saidKept: sure, note, saw } = row;
   const seed = JSON.stringify([hash, key, doe, date, milking, amount, unit, use, saw]);
   const id = createHash('sha256').update(seed).digest().subarray(0, 16).toString('base64url');
   // A time from the file holds where nothing stood; a correction that somebody chose is written now.
   const entered_ms = row.kind === 'new' ? Math.min(row.entered_ms ?? now_ms, now_ms) : now_ms;
-  return { id, doe, date, milking, amount, unit, use, note, sure: true, saw, entered_ms };
+  return { id, doe, date, milking, amount, unit, use, note, sure, saw, entered_ms };
 }
 
 function readNames(path: string): Readonly<Record<string, string>> {

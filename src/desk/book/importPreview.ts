@@ -24,6 +24,20 @@ import type { KeptBook } from './keeper.ts';
 
 const LIMITS: TestLimits = { percent: PERCENT, cells_thousand: MOST_CELLS_THOUSAND };
 
+/** Thrown where a file takes so long to look through that entries from the barn would have to wait. */
+export class TooLong extends Error {}
+
+// A file as large as the desk takes is looked through in less than one.
+const LONGEST_ms = 8_000;
+
+/** What throws once the time for a file is over. */
+function timeFor(longest_ms: number): () => void {
+  const end_ms = performance.now() + longest_ms;
+  return () => {
+    if (performance.now() > end_ms) throw new TooLong();
+  };
+}
+
 /** A file that the desk holds for a while. */
 export interface HeldFile {
   readonly hash: string;
@@ -31,12 +45,13 @@ export interface HeldFile {
   readonly file: Exclude<ImportFile, { kind: 'unreadable' }>;
 }
 
-/** Puts the preview together. `kept` are names that earlier imports settled. */
+/** Puts the preview together. `settled` are names that earlier imports settled. Throws TooLong. */
 export function importPreview(
   held: HeldFile,
   kept: KeptBook,
   sent: ImportChoices,
   settled: Readonly<Record<string, string>>,
+  longest_ms = LONGEST_ms,
 ): ImportPreview {
   const farm = importFarm(kept);
   const known = Object.fromEntries(
@@ -46,7 +61,7 @@ export function importPreview(
   const { found, tests, more, sheets, sheet } =
     held.file.kind === 'icar'
       ? icarFound(held.file.reading, kept, farm, choices)
-      : sheetFound(held.file, kept, farm, choices);
+      : sheetFound(held.file, kept, farm, choices, longest_ms);
   const plan = planImport(found.milkings, bookLookup(kept), choices.corrections);
   const twins = plan.twins.map(({ line, column, told }): ImportFault => ({
     line,
@@ -99,11 +114,16 @@ function sheetFound(
   { farm: { timeZone } }: KeptBook,
   farm: ImportFarm,
   choices: ImportChoices,
+  longest_ms: number,
 ): Findings {
-  const readers = { datesMeant: likelyDates, moment: momentReader(timeZone) };
+  const goOn = timeFor(longest_ms);
+  const readers = { datesMeant: likelyDates, moment: momentReader(timeZone), goOn };
   const chosen = file.sheets.find(({ name }) => name === choices.sheet);
   const filled = file.sheets.filter(({ rows }) => rows.length > 0);
-  const read = (sheet: Sheet) => findMilkings(sheet, farm, choices, readers);
+  const read = (sheet: Sheet) => {
+    goOn();
+    return findMilkings(sheet, farm, choices, readers);
+  };
   // Where nobody has chosen, the first sheet with milkings in it is most likely the one that is meant.
   const best =
     chosen ?? filled.find((sheet) => read(sheet).milkings.length > 0) ?? filled[0] ?? file.sheets[0];

@@ -22,10 +22,15 @@ describe('readMark', () => {
     );
   });
 
-  it.each(['', '7', '1 9/1 bucket kept', '1 9/1 cup sold', 'soon 9/1 cup kept'])(
-    'gives nothing for %j',
-    (text) => expect(readMark(text)).toBeNull(),
-  );
+  it.each([
+    '',
+    '7',
+    '1 9/1 bucket kept',
+    '1 9/1 cup sold',
+    'soon 9/1 cup kept',
+    '1 1/0 cup kept',
+    `1 ${'9'.repeat(400)}/1 cup kept`,
+  ])('gives nothing for %j', (text) => expect(readMark(text)).toBeNull());
 });
 
 describe('hadSeen', () => {

@@ -226,3 +226,34 @@ describe('a sheet that is none', () => {
     expect(wrong(find('date|milking|amount\n2026-05-21|am|3'))).toEqual(['1:null fault.noDoe']);
   });
 });
+
+describe('a file made to keep the desk busy', () => {
+  const long = ' '.repeat(150_000);
+  // Each pattern that looks at a cell twice over would need minutes here.
+  it.each([
+    ['an amount with a gap', `date|milking|doe|amount\n2026-05-21|am|clover|1${long}x`],
+    ['a heading with a gap', `date|milking|doe|milk${long}9|c\n2026-05-21|am|clover|1|2`],
+    ['brackets that do not close', `date|milking|doe|${'('.repeat(150_000)}\n2026-05-21|am|clover|1`],
+    ['commas and slashes', `date|milking|doe|${' ,/'.repeat(50_000)}x\n2026-05-21|am|clover|1`],
+    ['a thousand numbers in a cell', `date|milking|doe|amount\n2026-05-21|am|clover|${'1 '.repeat(1_000_000)}x`],
+    ['no date', `date|milking|doe|amount\n2026-05-21${long}x|am${long}x|clover${long}x|1`],
+  ])('is read quickly: %s', (_, text) => {
+    const before_ms = performance.now();
+    const { milkings, faults, unknown } = find(text);
+    expect(performance.now() - before_ms).toBeLessThan(1_500);
+    expect([milkings, unknown]).toEqual([[], []]);
+    expect(faults.length).toBeGreaterThan(0);
+    for (const { found } of faults) expect(found.length).toBeLessThanOrEqual(120);
+  }); // prettier-ignore
+
+  it('is given up between two rows once its time is over', () => {
+    let rows = 0;
+    const goOn = () => {
+      rows += 1;
+      if (rows > 2) throw new Error('too long');
+    };
+    const sheet = sheetOf('date|milking|doe|amount\n2026-05-21|am|clover|1\n2026-05-22|am|clover|1\n2026-05-23|am|clover|1');
+    expect(() => findMilkings(sheet, FARM, NO_CHOICES, { ...READERS, goOn })).toThrow('too long');
+    expect(rows).toBe(3);
+  }); // prettier-ignore
+});

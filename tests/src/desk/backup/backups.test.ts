@@ -195,6 +195,21 @@ describe('openBackups', () => {
     expect([copiesIn(folder).length, backups.state().failed]).toEqual([1, null]);
   });
 
+  it('tells where its folder has become a file, and still says the rest', async () => {
+    const { open, folder } = farmAndShed();
+    const backups = open();
+    await backups.look();
+    rmSync(folder, { recursive: true });
+    writeFileSync(folder, 'a file where the folder was');
+    expect(backups.state()).toMatchObject({ folder, copies: [], newest_ms: null });
+    expect(backups.state().failed).toContain("The day's copy of the farm folder could not be made.");
+    await backups.look();
+    expect(backups.state()).toMatchObject({ copies: [], newest_ms: null });
+    rmSync(folder);
+    await backups.look();
+    expect(backups.state()).toMatchObject({ copies: ['2026-05-21'], failed: null });
+  });
+
   it('says what to do about a full disk', () => {
     expect(copyTrouble(Object.assign(new Error('x'), { code: 'ENOSPC' }))).toMatchInlineSnapshot(
       `"The day's copy of the farm folder could not be made. The disk for copies is full. Make room on it, or name another folder in farm.yaml (backups:). The desk goes on without it and tries again."`,
