@@ -9,11 +9,18 @@ import { NoHerd } from './writePosts.ts';
 const JSON_TYPE = 'application/json';
 
 /**
- * Adds `desk/book` and `desk/entries` below `base` (it ends in `/`). Entries are answered once they are on disk; where
- * that fails the phone hears why and keeps them.
+ * Adds `desk/book` and `desk/entries` below `base` (it ends in `/`). Entries are answered once they are on disk, those
+ * of a day that only the phone's clock has reached not yet; where writing fails the phone hears why and keeps them.
  */
 export function addBookDesk(app: Hono, base: string, keeper: Keeper, complain: (text: string) => void): void {
   let told = '';
+  let behindOn = '';
+  // Once for each day that this clock shows: phones send again and again.
+  const tellBehind = () => {
+    const { today } = keeper.state();
+    if (today !== behindOn) complain(behindWords(today));
+    behindOn = today;
+  };
 
   app.get(`${base}desk/book`, async (c) => {
     await keeper.outsideChange();
@@ -31,11 +38,13 @@ export function addBookDesk(app: Hono, base: string, keeper: Keeper, complain: (
     try {
       const kept = sound.length > 0 ? await keeper.write({ sent_ms: read.sent_ms, entries: sound }) : [];
       told = '';
-      const next = kept.values();
-      const answers = read.entries.map((one): EntryAnswer => {
-        if (!one.ok) return { id: one.id, kept: false, why: 'malformed' };
-        return next.next().value as EntryAnswer;
+      const byId = new Map(kept.map((one) => [one.id, one]));
+      const answers = read.entries.flatMap((one): EntryAnswer[] => {
+        if (!one.ok) return [{ id: one.id, kept: false, why: 'malformed' }];
+        const answer = byId.get(one.entry.id);
+        return answer ? [answer] : [];
       });
+      if (answers.length < read.entries.length) tellBehind();
       // The state is put into words once for all phones that are answered with it.
       const text = `{"answers":${JSON.stringify(answers)},"state":${keeper.stateText()}}`;
       return c.body(text, 200, { 'Content-Type': JSON_TYPE });
@@ -56,6 +65,9 @@ async function bodyOf(c: Context): Promise<unknown> {
     return undefined;
   }
 }
+
+const behindWords = (today: string) =>
+  `A phone sends milk of a day that has not begun by the clock of this machine, where today is ${today}. That clock seems to be behind: set its date and time right. If it is right, look at the date of the phones. They keep what was entered and send it again by themselves.`;
 
 function refusal(error: unknown): { words: string; status: 503 | 507 } {
   if (isFull(error))

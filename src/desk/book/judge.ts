@@ -5,6 +5,7 @@ import { judgeEntry } from '../../../shared/book/entry.ts';
 import { markOf } from '../../../shared/book/mark.ts';
 import type { BookEntry, EntryAnswer } from '../../../shared/book/types.ts';
 import type { MilkingRow } from '../../../shared/herd/types.ts';
+import { dayAt } from '../../farm/entered.ts';
 import { heldRow, latest, monthOf, slotKey, todayOf, type Held, type Slot } from './held.ts';
 import type { JournalEntry } from './journal.ts';
 
@@ -18,8 +19,12 @@ export interface NewRow {
   readonly journal: Omit<JournalEntry, 'file'>;
 }
 
-/** What becomes of an entry: an answer at once, or a row whose answer waits for the disk. */
-export type Ruling = { readonly answer: EntryAnswer } | { readonly row: NewRow } | { readonly like: string };
+/** What becomes of an entry: an answer at once, a row whose answer waits for the disk, or no answer yet (`early`). */
+export type Ruling =
+  | { readonly answer: EntryAnswer }
+  | { readonly row: NewRow }
+  | { readonly like: string }
+  | { readonly early: true };
 
 /** The farm as a batch is judged by. */
 export interface Bench {
@@ -53,6 +58,9 @@ export function openJudge({ held, now_ms, momentText, markOfId }: Bench) {
     if (known !== undefined) return { answer: { id, kept: true, mark: known } };
     if (ids.has(id)) return { like: id };
     const judged = judgeEntry(entry, rules);
+    // By one of both clocks it is no day to come: nobody may drop the milk before somebody has looked at them.
+    if (!judged.ok && judged.why === 'still to come' && hasBegun(entry, sent_ms, held))
+      return { early: true };
     if (!judged.ok) return { answer: { id, kept: false, why: judged.why } };
     const { day, milking, amount } = judged;
     const slot = { doe: entry.doe, day, milking };
@@ -79,6 +87,11 @@ export function openJudge({ held, now_ms, momentText, markOfId }: Bench) {
     };
     return { row: { entry, slot, month: monthOf(day), row, journal } };
   };
+}
+
+/** Whether an entry's day has begun by the phone's own clock; where a setting fixes the day no clock counts. */
+function hasBegun({ date }: BookEntry, sent_ms: number, { fixedDay, farm }: Held): boolean {
+  return fixedDay === null && date <= dayAt(sent_ms, farm.timeZone);
 }
 
 // By the desk's clock, however wrong the phone's is: only the time between its two readings counts.

@@ -39,7 +39,10 @@ export interface KeptBook {
 
 /** The one writer of a farm's milk book. */
 export interface Keeper {
-  /** Writes the entries of a post; answers, in their order, once what is kept is on disk. Throws where the disk fails. */
+  /**
+   * Writes the entries of a post; answers, in their order, once what is kept is on disk. An entry of a day that has begun by
+   * its phone's clock and not by this one gets no answer yet. Throws where the disk fails.
+   */
   write(post: EntryPost): Promise<EntryAnswer[]>;
   /** The book as a phone holds it, as it was when the files were last looked at. */
   state(): BookState;

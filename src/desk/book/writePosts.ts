@@ -66,12 +66,14 @@ function answer(
 ): void {
   const answers = rulings.flatMap((ruling, index): EntryAnswer[] => {
     if ('answer' in ruling) return [ruling.answer];
+    if ('early' in ruling) return [];
     const id = post.entries[index]?.id ?? '';
     const mark = markOfId(id);
     return mark === undefined ? [] : [{ id, kept: true, mark }];
   });
   // A post that is kept in part is answered when it comes again: what is kept then has its answer already.
-  if (answers.length === rulings.length) kept(answers);
+  const early = rulings.filter((ruling) => 'early' in ruling).length;
+  if (answers.length + early === rulings.length) kept(answers);
   else failed(error);
 }
 

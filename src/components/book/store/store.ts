@@ -47,7 +47,7 @@ class PhoneStore implements BookStore {
   constructor({ base, words, shelf, held, busy }: Opened) {
     [this.#base, this.#words, this.#shelf, this.#held] = [base, words, shelf, held];
     this.#shown = openShown(held, () => shelf.keeps);
-    this.#newer = watchNewer(() => busy() || this.view().sending || this.#keeping > 0);
+    this.#newer = watchNewer(() => busy() || this.#wouldLose());
     this.#waking = openWaking(base, {
       hurry: () => this.#courier.hurry(),
       news: () => this.#news(() => this.#rounds.stale()),
@@ -110,6 +110,12 @@ class PhoneStore implements BookStore {
     this.#waking.close();
     this.#newer.close();
     this.#shelf.close();
+  }
+
+  /** Whether a page loaded anew now would lose something: what is kept in memory alone goes with its page. */
+  #wouldLose(): boolean {
+    const { sending, keeps, waiting, refused } = this.view();
+    return sending || this.#keeping > 0 || (keeps === 'memory' && waiting.length + refused.length > 0);
   }
 
   #keep(now: Held): void {

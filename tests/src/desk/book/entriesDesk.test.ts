@@ -1,16 +1,17 @@
 // The Milk book's addresses: what a phone is answered, and what it hears when nothing can be written.
 import { Hono } from 'hono';
 import { describe, expect, it } from 'vitest';
+import { isoDate } from '../../../../shared/calendar/day.ts';
 import type { BookState, EntryAnswer } from '../../../../shared/book/types.ts';
 import { addBookDesk } from '../../../../src/desk/book/entriesDesk.ts';
 import { MOST_ENTRIES } from '../../../../shared/book/entry.ts';
-import { NOW_MS } from '../../farm/farmFolder.ts';
+import { NOW_MS, SOUND_FARM } from '../../farm/farmFolder.ts';
 import { openBookDesk } from '../../../support/openBookDesk.ts';
 import { smallDisk, systemError } from './failingDisk.ts';
 import { entryOf, keeperOver, markIn, milkFarm, rowsIn } from './milkFarm.ts';
 
-async function desk(changes = {}, disk = smallDisk()) {
-  const keeper = await keeperOver(milkFarm(changes), { disk });
+async function desk(changes = {}, { disk = smallDisk(), now_ms = () => NOW_MS } = {}) {
+  const keeper = await keeperOver(milkFarm(changes), { disk, now_ms });
   const app = new Hono();
   const told: string[] = [];
   addBookDesk(app, '/', keeper, (text) => void told.push(text));
@@ -75,6 +76,33 @@ describe('desk/entries', () => {
     const { post, keeper } = await desk();
     expect((await post(body)).status).toBe(400);
     expect(rowsIn(keeper.farm)).toHaveLength(0);
+  });
+
+  it('leaves unanswered what a desk whose clock is behind cannot know, tells why once, and takes it when the clock is right', async () => {
+    const clock = { ms: NOW_MS - 86_400_000 };
+    const { post, keeper, told } = await desk({}, { now_ms: () => clock.ms });
+    const [today, before, ahead] = [entryOf({ date: '2026-06-01' }), entryOf(), entryOf({ date: '2026-06-02' })]; // prettier-ignore
+    const body = { sent_ms: NOW_MS, entries: [today, before, ahead] };
+    const { answers } = (await (await post(body)).json()) as Answered;
+    expect(answers.map((one) => [one.id, one.kept])).toEqual([[before.id, true], [ahead.id, false]]); // prettier-ignore
+    expect(((await (await post(body)).json()) as Answered).answers).toEqual(answers);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('where today is 2026-05-31');
+    clock.ms = NOW_MS;
+    const { answers: later } = (await (await post(body)).json()) as Answered;
+    expect(later.map(({ kept }) => kept)).toEqual([true, true, false]);
+    expect(rowsIn(keeper.farm).map(({ day }) => isoDate(day)).sort()).toEqual(['2026-05-21', '2026-06-01']); // prettier-ignore
+    expect(told).toHaveLength(1);
+  });
+
+  it('refuses for good a day that farm.yaml has not reached, whatever the clocks say', async () => {
+    const { post, told } = await desk({
+      'farm.yaml': `${String(SOUND_FARM['farm.yaml'])}asOf: 2026-05-25\n`,
+    });
+    const entries = [entryOf({ date: '2026-06-01' })];
+    const { answers } = (await (await post({ sent_ms: NOW_MS, entries })).json()) as Answered;
+    expect(answers).toMatchObject([{ kept: false, why: 'still to come' }]);
+    expect(told).toEqual([]);
   });
 
   it('says 507 in plain words while the disk is full, to the coordinator once, and takes the same post later', async () => {
