@@ -39,14 +39,20 @@ async function open(context: BrowserContext, path: string): Promise<Page> {
   return page;
 }
 
+/** A tap, and what comes of it: the page has it once the button has been seen pressed. */
+async function tap(page: Page, what: string): Promise<void> {
+  await page.tap(what);
+  await page.waitForFunction(() => document.querySelector('button.pressed') === null);
+}
+
 /** Children guess one after the other. */
 async function guess(page: Page, guesses: readonly number[]): Promise<void> {
   for (const [place, parts] of guesses.entries()) {
     if (place > 0) {
       await page.waitForTimeout(SLIP_ms);
-      await page.tap('[data-way="next-child"]');
+      await tap(page, '[data-way="next-child"]');
     }
-    await page.tap(`button[data-parts="${parts}"]`);
+    await tap(page, `button[data-parts="${parts}"]`);
   }
 }
 
@@ -74,7 +80,7 @@ describe('guessing', () => {
     expect(await page.locator('.guess-choices').count()).toBe(0);
     expect(await page.locator('.said').textContent()).toContain('You are the first to guess.');
     // A second tap of the same hand does not pass the board on; a reload shows the same guess.
-    await page.tap('[data-way="next-child"]');
+    await tap(page, '[data-way="next-child"]');
     expect(await page.locator('.guess-choices').count()).toBe(0);
     await page.reload();
     await page.waitForSelector('[data-awake]');
@@ -98,7 +104,7 @@ describe('guessing', () => {
     await page.tap('[data-level-switch]');
     expect(await page.locator('.question:visible').textContent()).toBe('She gave 6¼ cups.');
     expect(await page.locator('.said').textContent()).toContain('The middle guess is ¼ cup too low.');
-    await page.tap('[data-way="next"]');
+    await tap(page, '[data-way="next"]');
     expect(await page.locator('.guess-choices button').count()).toBeGreaterThanOrEqual(5);
   });
 
