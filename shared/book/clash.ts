@@ -39,7 +39,9 @@ export function sayTheSame(
   other: Omit<MarkedRow, 'entered_ms'>,
 ): boolean {
   if (one.amount === null || other.amount === null) return one.amount === other.amount;
-  return (one.use ?? 'kept') === (other.use ?? 'kept') && amount_mL(one.amount).equals(amount_mL(other.amount));
+  return (
+    (one.use ?? 'kept') === (other.use ?? 'kept') && amount_mL(one.amount).equals(amount_mL(other.amount))
+  );
 }
 
 /**

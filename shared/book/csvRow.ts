@@ -1,5 +1,6 @@
 // An entry of the Milk book as a row of the farm's CSV file, safe to open in a spreadsheet.
 import { readNumber } from '../quantity/amount.ts';
+import type { Use } from '../herd/types.ts';
 import type { BookEntry } from './types.ts';
 
 /** The heading of a file that the desk appends to: exactly these columns in this order. */
@@ -12,16 +13,26 @@ const KEPT_NOTE = /^'(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/;
 const PLAIN_AMOUNT = /^(?:\d+(?:\.\d+)?|\d+ \d+\/\d+)$/;
 
 /**
- * The row of an entry, without a line break. `entered` is when it was written, as ISO 8601 text.
+ * The row of an entry, without a line break. `use` is null where its cell stays empty. `entered` is when it was written, as ISO 8601 text.
  * @example csvRow({ date: '2026-05-21', milking: 'am', doe: 'bell', amount: '1/2', unit: 'cup', use: 'kept', note: '' }, '2026-05-21T06:40:00.000-05:00') // => '2026-05-21,am,bell,0 1/2,cup,kept,,2026-05-21T06:40:00.000-05:00'
  */
 export function csvRow(
-  entry: Pick<BookEntry, 'date' | 'milking' | 'doe' | 'amount' | 'unit' | 'use' | 'note'>,
+  entry: Pick<BookEntry, 'date' | 'milking' | 'doe' | 'amount' | 'unit' | 'note'> & {
+    readonly use: Use | null;
+  },
   entered: string,
 ): string {
   const { date, milking, doe, amount, unit, use, note } = entry;
-  const cells = [date, milking, doe, amountCell(amount), unit, use, noteCell(note), entered];
+  const cells = [date, milking, doe, amountCell(amount), unit, use ?? '', noteCell(note), entered];
   return cells.map(quoted).join(',');
+}
+
+/**
+ * What an entry writes under `use`. Milk that is simply kept leaves the cell empty, so that a treatment that is written
+ * down later withholds it; `kept` stands there only where somebody said so knowing of a treatment.
+ */
+export function writtenUse({ use, sure }: Pick<BookEntry, 'use' | 'sure'>): Use | null {
+  return use === 'kept' && !sure ? null : use;
 }
 
 /**

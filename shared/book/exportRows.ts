@@ -1,6 +1,6 @@
 // The rows of the book for an export: those that stand or all of them, of a span of days, in the order of days.
 import { standingRows } from '../herd/standing.ts';
-import type { Book, MilkingRow } from '../herd/types.ts';
+import type { Book, MilkingRow, Use } from '../herd/types.ts';
 import { BOOK_HEADING, csvRow, noteOf } from './csvRow.ts';
 
 /** What is asked for; days are day numbers, null for no end. */
@@ -31,6 +31,14 @@ export function amountText({ amount }: Pick<MilkingRow, 'amount'>): string | nul
   return amount && (amount.den === 1 ? String(amount.num) : `${amount.num}/${amount.den}`);
 }
 
+/**
+ * What an export says under `use`: nothing where milk is kept and nobody wrote so, as in the book, so that it means the
+ * same when it comes back; what treatments withhold is said, since they do not go along.
+ */
+export function exportedUse({ use, unsaid }: Pick<MilkingRow, 'use' | 'unsaid'>): Use | null {
+  return unsaid && use === 'kept' ? null : use;
+}
+
 /** The rows as a file of the milk book. `dateOf` and `momentText` write days and moments. */
 export function exportCsv(
   rows: readonly MilkingRow[],
@@ -38,7 +46,7 @@ export function exportCsv(
   momentText: (moment_ms: number) => string,
 ): string {
   const lines = rows.map((row) => {
-    const { doe, milking, amount, use, entered_ms } = row;
+    const { doe, milking, amount, entered_ms } = row;
     const unit = amount?.unit ?? 'cup';
     const cells = {
       date: dateOf(row.day),
@@ -46,7 +54,7 @@ export function exportCsv(
       doe,
       amount: amountText(row),
       unit,
-      use,
+      use: exportedUse(row),
       note: noteOf(row.note),
     };
     return csvRow(cells, entered_ms === null ? '' : momentText(entered_ms));

@@ -93,6 +93,7 @@ function planned(found: FoundMilking, book: BookLookup, chosen: ReadonlySet<stri
     amount: found.amount,
     unit: found.unit,
     use,
+    saidKept: found.use === 'kept',
     note: found.note,
     entered_ms: found.entered_ms,
     chosen: kind === 'new' || (kind === 'correction' && (chosen.has('*') || chosen.has(found.key))),

@@ -178,6 +178,8 @@ export interface PlannedRow {
   readonly amount: string | null;
   readonly unit: Amount['unit'];
   readonly use: Use;
+  /** Whether the file itself says that it is kept. */
+  readonly saidKept: boolean;
   readonly note: string;
   readonly entered_ms: number | null;
   /** Whether it will be written. */

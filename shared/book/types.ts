@@ -18,7 +18,7 @@ export interface BookEntry {
   readonly use: Use;
   /** At most 200 characters, on one line. */
   readonly note: string;
-  /** Somebody was asked "is that right?" (a surprising amount, milk kept of a doe under treatment) and said yes. */
+  /** Somebody knew that she is under treatment, and said that this milk is kept all the same. Of an amount it says nothing. */
   readonly sure: boolean;
   /** The mark of the row that stood when it was entered, as far as the phone knew; null where none did. */
   readonly saw: string | null;

@@ -72,6 +72,8 @@ export interface MilkingRow {
   /** Null strikes out what was entered before. */
   readonly amount: Amount | null;
   readonly use: Use;
+  /** Set where the file says nothing under `use`, so that treatments, later ones too, say what `use` is. */
+  readonly unsaid?: true;
   readonly note: string;
   /** When the row was written, ms since 1970-01-01T00:00Z; null counts as oldest. */
   readonly entered_ms: number | null;

@@ -102,7 +102,8 @@ export function readMilkings(
       return;
     const treatments = readers.treatments.get(doe) ?? [];
     const use = countedUse(written, treatments, doe, day);
-    const row = { doe, day, milking, amount: cell.amount, use, note, entered_ms, file, line };
+    const said = { doe, day, milking, amount: cell.amount, use, note, entered_ms, file, line };
+    const row: MilkingRow = written === null ? { ...said, unsaid: true } : said;
     rows.push(row);
     if (written !== 'withheld' && countedUse(null, treatments, doe, day) === 'withheld')
       readers.onTreated(row, written);

@@ -17,7 +17,7 @@ import { nearestName } from './nearest.ts';
 import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReading } from './settings.ts';
 import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
 import { treatedRows } from './treatedRows.ts';
-import { readTreatments } from './treatmentsTable.ts';
+import { hasStart, readTreatments } from './treatmentsTable.ts';
 
 export type { Fault, Notice } from './fault.ts';
 
@@ -119,7 +119,7 @@ function readBook(
   for (const file of milkingFiles(dir, findings)) readMilkings(dir, file, readers, rows, findings);
   const standing = standingRows(rows);
   for (const [first, second] of standing.clashes) findings.faults.push(clash(first, second));
-  findings.notices.push(...treated.notices(standing.rows, treatments));
+  findings.notices.push(...treated.notices(standing.rows, treatments.filter(hasStart)));
   return rows;
 }
 

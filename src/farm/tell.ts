@@ -5,13 +5,14 @@ import { counted, sortedFaults, type Fault } from './fault.ts';
 
 /**
  * The complete list of what keeps the book from being taken: a line before it, then one line a
- * fault, `file:line:column  found …; expected …; nearest …; do: …`, file by file.
+ * fault, `file:line:column  found …; expected …; nearest …; do: …`, file by file. Without `dir` where others than
+ * the coordinator read it: a path tells of the machine.
  */
-export function tellFaults(faults: readonly Fault[], dir: string): string {
+export function tellFaults(faults: readonly Fault[], dir: string | null): string {
   const need = `${counted(faults.length, 'thing')} ${faults.length === 1 ? 'needs' : 'need'} a hand`;
   const lines = [
     `The milk book was not taken: ${need}. Nothing was changed.`,
-    `The farm folder is ${resolve(dir)}. Each line says file:line:column.`,
+    `${dir === null ? '' : `The farm folder is ${resolve(dir)}. `}Each line says file:line:column.`,
   ];
   let file: string | null = null;
   for (const fault of sortedFaults(faults)) {

@@ -1,5 +1,5 @@
 // Reads treatments.csv, which a farm may have: one row a treatment after which a doe's milk is kept apart.
-import { isoDate } from '../../shared/calendar/day.ts';
+import { dayNumber, isoDate } from '../../shared/calendar/day.ts';
 import type { Treatment } from '../../shared/herd/types.ts';
 import { dateFault, readDay } from './dates.ts';
 import type { DoeNames } from './doeNames.ts';
@@ -10,6 +10,9 @@ import { nearestName } from './nearest.ts';
 import { openTable, placeIn, walkRows, type Row, type Table } from './table.ts';
 
 export const TREATMENTS_FILE = 'treatments.csv';
+// The first day of a treatment whose own cannot be read; the milk book takes no date so old.
+const ALL_ALONG = (dayNumber('1900-01-01') ?? 0) - 1;
+
 /** Headings of the table. */
 export const TREATMENT_COLUMNS = {
   required: ['doe', 'from'],
@@ -37,14 +40,20 @@ export function readTreatments(
     const treatment = readTreatment(table, row, does, findings);
     if (!treatment) return;
     // Two medicines on one day are two treatments; the same one twice is a slip.
+    treatments.push(treatment);
+    if (!hasStart(treatment)) return;
     const key = JSON.stringify([treatment.doe, treatment.from, treatment.what.toLowerCase()]);
     const before = linesByTreatment.get(key);
     if (before !== undefined) findings.faults.push(twice(table, row, treatment, before));
     else linesByTreatment.set(key, line);
     if (lastDay !== null && treatment.from > lastDay) findings.notices.push(ahead(treatment));
-    treatments.push(treatment);
   });
   return treatments;
+}
+
+/** Whether it is known from which day a treatment holds; without one there is a fault, and she counts as treated all along. */
+export function hasStart({ from }: Treatment): boolean {
+  return from !== ALL_ALONG;
 }
 
 function isThere(dir: string, findings: Findings): boolean {
@@ -83,9 +92,20 @@ function readTreatment(table: Table, row: Row, does: DoeNames, findings: Finding
       expected: `a date on or after ${isoDate(from)}, the day under from`,
       todo: 'correct one of the two dates; under until stands the first day whose milk may be kept again',
     });
-  // An end that cannot be read must not free milk: the fault above stops the book.
-  if (doe === null || from === null) return null;
-  return { doe, from, until, what: cell('what'), note: cell('note'), file: TREATMENTS_FILE, line: row.line };
+  if (doe === null) return null;
+  // A day that cannot be read must not free milk while the slip stands: she counts as treated all along, and an end
+  // that cannot be is none. The fault above stops every build.
+  const isBackward = from !== null && until !== null && until < from;
+  const [first, end] = [from ?? ALL_ALONG, isBackward ? null : until];
+  return {
+    doe,
+    from: first,
+    until: end,
+    what: cell('what'),
+    note: cell('note'),
+    file: TREATMENTS_FILE,
+    line: row.line,
+  };
 }
 
 function twice(table: Table, row: Row, { doe, from, what }: Treatment, before: number) {

@@ -6,6 +6,7 @@ import { noteOf } from '../../../shared/book/csvRow.ts';
 import { markOf } from '../../../shared/book/mark.ts';
 import type { BookDoe, BookFarm, BookRow, BookState } from '../../../shared/book/types.ts';
 import { phaseSpans } from '../../../shared/herd/expected.ts';
+import { countedUse } from '../../../shared/herd/treated.ts';
 import { latest, slotKey, standingMark, type Held } from './held.ts';
 
 /** How many days of the book a phone holds, today counted in. */
@@ -24,9 +25,12 @@ export function bookState(held: Held, clashes: Clashes, today: number): BookStat
       until,
       what,
     })),
-    clashes: clashes.list(({ doe, date, milking }) => {
-      const day = dayNumber(date);
-      return day === null ? null : standingMark(held, { doe, day, milking });
+    clashes: clashes.list({
+      mark: ({ doe, date, milking }) => {
+        const day = dayNumber(date);
+        return day === null ? null : standingMark(held, { doe, day, milking });
+      },
+      unsaid: ({ doe, date }) => countedUse(null, held.herd.treatments ?? [], doe, dayNumber(date) ?? 0),
     }),
     faults: held.faults,
   };

@@ -5,6 +5,7 @@ import { noteOf } from '../../../shared/book/csvRow.ts';
 import { bookUnit } from '../../../shared/book/month.ts';
 import { isoDate } from '../../../shared/calendar/day.ts';
 import { nearestDouble } from '../../../shared/herd/nearestDouble.ts';
+import { exportedUse } from '../../../shared/book/exportRows.ts';
 import { standingRows } from '../../../shared/herd/standing.ts';
 import type { Doe, Farm, MilkingRow } from '../../../shared/herd/types.ts';
 import { amount_mL } from '../../../shared/quantity/amount.ts';
@@ -66,7 +67,7 @@ function milkingRows(
         text(row.doe),
         amount && number(nearestDouble(new Fraction(amount.num, amount.den))),
         amount && text(amount.unit),
-        text(row.use),
+        exportedUse(row) && text(row.use),
         text(noteOf(row.note)),
         entered_ms === null ? null : text(momentText(entered_ms)),
         amount && number(nearestDouble(inUnit(row, unit))),

@@ -1,11 +1,13 @@
 // The farm as the Milk book's writer holds it in memory: what its files said last, and what has been written since.
 import { dayNumber, isoDate } from '../../../shared/calendar/day.ts';
 import { markOf } from '../../../shared/book/mark.ts';
-import type { Book, Doe, Farm, MilkingRow, MilkingTime } from '../../../shared/herd/types.ts';
+import type { Book, Doe, Farm, MilkingRow, MilkingTime, Treatment, Use } from '../../../shared/herd/types.ts';
+import { countedUse } from '../../../shared/herd/treated.ts';
 import { dayAt } from '../../farm/entered.ts';
 import { MILKINGS_FOLDER } from '../../farm/milkingFiles.ts';
 import { readSoundParts, type ReadSettings, type SoundParts } from '../../farm/readFarm.ts';
 import { farmOf } from '../../farm/settings.ts';
+import { TREATMENTS_FILE } from '../../farm/treatmentsTable.ts';
 import { tellFaults } from '../../farm/tell.ts';
 
 /** A milking of one doe. */
@@ -76,13 +78,15 @@ export function readHeld(dir: string, settings: ReadSettings, last: Held | null)
     herd,
     isDoe: parts.faultyIds === null ? (last?.isDoe ?? null) : knows(parts.book.does, parts.faultyIds),
     fixedDay: noSettings && last ? last.fixedDay : parts.asOf.asOfFrom === 'clock' ? null : parts.asOf.asOf,
-    faults: parts.faults.length > 0 ? tellFaults(parts.faults, dir) : null,
+    faults: parts.faults.length > 0 ? tellFaults(parts.faults, null) : null,
     mayHide: (file, month) => isTorn || faulty.has(file) || faulty.has(`${MILKINGS_FOLDER}/${month}.csv`),
   });
   for (const row of parts.book.rows) held.add(row);
-  // A row that cannot be read just now is more likely being worked on than gone.
-  for (const row of last?.rows ?? [])
-    if ((isTorn || faulty.has(row.file)) && held.slot(row).length === 0) held.add(row);
+  // A row that cannot be read just now is more likely being worked on than gone; with it its corrections.
+  const unread = (last?.rows ?? []).filter(
+    (row) => (isTorn || faulty.has(row.file)) && held.slot(row).length === 0,
+  );
+  for (const row of unread) held.add(row);
   return held;
 }
 
@@ -93,12 +97,24 @@ function restOf(
 ): Omit<Book, 'rows' | 'does'> {
   const before = last?.herd;
   const noKiddings = faulty.has('kiddings.csv') || faulty.has('does.csv');
-  const treatments = (faulty.has('treatments.csv') && before?.treatments) || book.treatments;
+  // While the file has a slip, a treatment that it may only seem to have lost still holds.
+  const treatments = faulty.has(TREATMENTS_FILE)
+    ? eachOnce([...(book.treatments ?? []), ...(before?.treatments ?? [])])
+    : book.treatments;
   return {
     kiddings: noKiddings && before ? before.kiddings : book.kiddings,
     ...(treatments && { treatments }),
     ...(book.milkTests && { milkTests: book.milkTests }),
   };
+}
+
+function eachOnce(treatments: readonly Treatment[]): Treatment[] {
+  const byText = new Map<string, Treatment>();
+  for (const one of treatments) {
+    const key = JSON.stringify([one.doe, one.from, one.until, one.what]);
+    if (!byText.has(key)) byText.set(key, one);
+  }
+  return [...byText.values()];
 }
 
 function knows(does: readonly Doe[], faultyIds: readonly string[]): (id: string) => boolean {
@@ -121,11 +137,13 @@ function farmFrom({ settings: { fields } }: SoundParts): Farm {
 function openHeld(parts: Omit<Held, 'rows' | 'slot' | 'add'>): Held {
   const rows: MilkingRow[] = [];
   const slots = new Map<string, MilkingRow[]>();
+  const treatments = Map.groupBy(parts.herd.treatments ?? [], ({ doe }) => doe);
   return {
     ...parts,
     rows,
     slot: (slot) => slots.get(slotKey(slot)) ?? [],
-    add(row) {
+    add(added) {
+      const row = recounted(added, treatments.get(added.doe) ?? []);
       rows.push(row);
       const own = slots.get(slotKey(row));
       if (own) own.push(row);
@@ -134,12 +152,29 @@ function openHeld(parts: Omit<Held, 'rows' | 'slot' | 'add'>): Held {
   };
 }
 
-/** A row that has just been written, or that hides behind a fault, as a reader will see it. */
+// A row may come from a reading that knew of other treatments.
+function recounted(row: MilkingRow, treatments: readonly Treatment[]): MilkingRow {
+  if (!row.unsaid) return row;
+  const use = countedUse(null, treatments, row.doe, row.day);
+  return use === row.use ? row : { ...row, use };
+}
+
+/**
+ * A row that has just been written, or that hides behind a fault, as a reader will see it. `use` is null where its cell
+ * is empty: `add` then counts it as the treatments say.
+ */
 export function heldRow(
   slot: Slot,
-  rest: Pick<MilkingRow, 'amount' | 'use' | 'note' | 'entered_ms' | 'file'>,
+  { use, ...rest }: Pick<MilkingRow, 'amount' | 'note' | 'entered_ms' | 'file'> & { use: Use | null },
 ): MilkingRow {
-  return { doe: slot.doe, day: slot.day, milking: slot.milking, ...rest, line: 0 };
+  return {
+    doe: slot.doe,
+    day: slot.day,
+    milking: slot.milking,
+    ...rest,
+    ...(use === null ? { use: 'kept', unsaid: true } : { use }),
+    line: 0,
+  };
 }
 
 /** The month of a day, `YYYY-MM`. */

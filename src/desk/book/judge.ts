@@ -1,6 +1,6 @@
 // Turns the entries of a batch into rows: which may be written, where each goes, and when it was entered.
 import { hadSeen } from '../../../shared/book/clash.ts';
-import { csvRow, noteCell } from '../../../shared/book/csvRow.ts';
+import { csvRow, noteCell, writtenUse } from '../../../shared/book/csvRow.ts';
 import { judgeEntry } from '../../../shared/book/entry.ts';
 import { markOf } from '../../../shared/book/mark.ts';
 import type { BookEntry, EntryAnswer } from '../../../shared/book/types.ts';
@@ -36,8 +36,8 @@ export interface Bench {
 }
 
 const MINUTE_MS = 60_000;
-// Beyond this an entry would come from too far in the future; then it shares its minute.
-const MOST_AHEAD_MS = 15 * MINUTE_MS;
+// Beyond this an entry would come from too far in the future, or the past; then it shares its minute.
+const MOST_MOVED_MS = 15 * MINUTE_MS;
 // A phone's clock that jumped while an entry waited says nothing of its age.
 const OLDEST_MS = 400 * 86_400_000;
 
@@ -73,13 +73,14 @@ export function openJudge({ held, now_ms, momentText, markOfId }: Bench) {
       rows,
       hadSeen(entry.saw, stood) ? before : null,
     );
-    const row = heldRow(slot, { amount, use: entry.use, note: noteCell(entry.note), entered_ms, file: '' });
+    const written = writtenUse(entry);
+    const row = heldRow(slot, { amount, use: written, note: noteCell(entry.note), entered_ms, file: '' });
     const mark = markOf(row) ?? '';
     drafts.set(slotKey(slot), [...drafted, row]);
     ids.add(id);
     const journal = {
       id,
-      row: csvRow(entry, momentText(entered_ms)),
+      row: csvRow({ ...entry, use: written }, momentText(entered_ms)),
       mark,
       saw: entry.saw,
       stood,
@@ -102,18 +103,27 @@ function writtenAt({ entered_ms }: BookEntry, sent_ms: number, now_ms: number): 
 
 /**
  * A moment that no other row of the milking has, and a minute of its own where one is near: spreadsheets cut times to
- * the minute, and two rows of one minute could then not be told apart. Later than the row that it corrects.
+ * the minute, and two rows of one minute could then not be told apart. Later than the row that it corrects; never
+ * moved to the other side of a row that was entered before or after it.
  */
 function ownMoment(moment_ms: number, rows: readonly MilkingRow[], corrected: MilkingRow | null): number {
   const first_ms = Math.max(moment_ms, (corrected?.entered_ms ?? Number.NEGATIVE_INFINITY) + 1);
-  const taken = new Set(rows.map(({ entered_ms }) => entered_ms));
-  const minutes = new Set(rows.map(({ entered_ms }) => minute(entered_ms)));
+  const moments = rows.flatMap(({ entered_ms }) => (entered_ms === null ? [] : [entered_ms]));
+  const minutes = new Set(moments.map(minute));
+  const next_ms = Math.min(...moments.filter((one) => one > first_ms));
+  const before_ms = Math.max(...moments.filter((one) => one <= first_ms));
   let own_ms = first_ms;
-  while (minutes.has(minute(own_ms))) own_ms = ((minute(own_ms) ?? 0) + 1) * MINUTE_MS;
-  if (own_ms - first_ms <= MOST_AHEAD_MS) return own_ms;
+  while (minutes.has(minute(own_ms))) own_ms = (minute(own_ms) + 1) * MINUTE_MS;
+  if (own_ms < next_ms && own_ms - first_ms <= MOST_MOVED_MS) return own_ms;
+  if (next_ms !== Number.POSITIVE_INFINITY) {
+    own_ms = first_ms;
+    while (minutes.has(minute(own_ms))) own_ms = minute(own_ms) * MINUTE_MS - 1;
+    if (own_ms > before_ms && first_ms - own_ms <= MOST_MOVED_MS) return own_ms;
+  }
+  const taken = new Set(moments);
   own_ms = first_ms;
   while (taken.has(own_ms)) own_ms += 1;
   return own_ms;
 }
 
-const minute = (moment_ms: number | null) => (moment_ms === null ? null : Math.floor(moment_ms / MINUTE_MS));
+const minute = (moment_ms: number) => Math.floor(moment_ms / MINUTE_MS);

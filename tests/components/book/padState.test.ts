@@ -76,8 +76,9 @@ describe('a surprising amount', () => {
     expect(pad.ask()).toBe(question);
     pad.question = pad.ask();
     pad.confirm();
-    expect([pad.question, pad.ask(), pad.draft().sure]).toEqual([null, null, true]);
-    // Another amount is another question, and an ordinary one needs nobody to be sure.
+    // To be sure of an amount is not to know of a treatment, which this phone may not have heard of.
+    expect([pad.question, pad.ask(), pad.draft().sure]).toEqual([null, null, false]);
+    // Another amount is another question.
     put(pad, '2');
     expect(pad.ask()).toBe('less');
     put(pad, '9');

@@ -13,10 +13,24 @@ describe('readMark', () => {
   it('gives back what markOf put in', () => {
     const part = fc.integer({ min: 1, max: 10_000 });
     const amount = fc.option(fc.record({ num: part, den: part, unit: fc.constantFrom(...AMOUNT_UNITS) }));
-    const row = fc.record({ amount, use: fc.constantFrom(...USES), entered_ms: fc.option(fc.integer()) });
+    const row = fc.record({
+      amount,
+      use: fc.option(fc.constantFrom(...USES)),
+      entered_ms: fc.option(fc.integer()),
+    });
     fc.assert(
       fc.property(row, (told) => {
-        const whole = { ...told, doe: 'bell', day: 0, milking: 'am', note: '', file: '', line: 1 } as const;
+        const use = told.use === null ? ({ use: 'withheld', unsaid: true } as const) : { use: told.use };
+        const whole = {
+          ...told,
+          ...use,
+          doe: 'bell',
+          day: 0,
+          milking: 'am',
+          note: '',
+          file: '',
+          line: 1,
+        } as const;
         expect(readMark(markOf(whole) ?? '')).toEqual(told);
       }),
     );
@@ -63,7 +77,9 @@ describe('clashes', () => {
   const marksAfter = (entries: readonly WrittenEntry[], standing: string | null) => {
     const clashes = openClashes();
     for (const entry of entries) clashes.add(entry);
-    return clashes.list(() => standing).map(({ amounts }) => amounts.map((one) => one.mark));
+    return clashes
+      .list({ mark: () => standing, unsaid: () => 'kept' })
+      .map(({ amounts }) => amounts.map((one) => one.mark));
   };
   const TWO = [written(NINE, null, null), written(EIGHT, null, NINE)];
 

@@ -58,6 +58,7 @@ describe('a sound farm', () => {
             milking: 'am',
             amount: { num: 15, den: 2, unit: 'cup' },
             use: 'kept',
+            unsaid: true,
             note: '',
             entered_ms: null,
             file: BOOK,

@@ -14,7 +14,7 @@ import {
   type Pad,
   type Value,
 } from '../../../../shared/book/taps.ts';
-import { judgeAmount, type AmountVerdict } from '../../../../shared/book/usual.ts';
+import { judgeAmount } from '../../../../shared/book/usual.ts';
 import type { BookFarm } from '../../../../shared/book/types.ts';
 import type { Use } from '../../../../shared/herd/types.ts';
 import type { PadDraft, PadPart, PadQuestion } from './entry.ts';
@@ -135,15 +135,9 @@ export class PadState {
     this.question = null;
   }
 
-  /** Whether somebody has said yes to what is surprising in this draft. */
+  /** Whether somebody knew that she is treated. A surprising amount is asked about on this page alone. */
   #isSure(): boolean {
-    if (this.use === 'kept' && this.line.treated) return this.#sureOfKept;
-    return this.#verdict() !== 'fine' && this.value !== null && (this.#sureOf?.equals(this.value) ?? false);
-  }
-
-  #verdict(): AmountVerdict {
-    if (this.value === null) return 'fine';
-    return judgeAmount(amountOf(this.value, this.pad.unit), this.line.usual, this.farm.largestMilking);
+    return this.use === 'kept' && this.line.treated !== null && this.#sureOfKept;
   }
 
   /** The draft of what the pad holds. */

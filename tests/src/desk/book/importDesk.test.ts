@@ -71,7 +71,7 @@ describe('a file of new rows', () => {
     expect(written).toMatchObject({ ok: true, written: 2, refused: [] });
     const [heading, first, second, ...none] = (books()['2024-05.csv'] ?? '').trim().split('\n');
     expect([heading, none]).toEqual([HEAD, []]);
-    expect(first).toMatch(/^2024-05-01,am,juniper,9 1\/2,cup,kept,first,/);
+    expect(first).toMatch(/^2024-05-01,am,juniper,9 1\/2,cup,,first,/);
     expect(second).toMatch(/^2024-05-01,pm,juniper,2,qt,fed,,/);
   });
 

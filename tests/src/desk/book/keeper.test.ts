@@ -16,7 +16,7 @@ describe('a row', () => {
     const keeper = await keeperOver(milkFarm());
     const [answer] = await keeper.enter(entryOf({ amount: '9½', note: 'quiet, for once' }));
     expect(textOf(keeper.farm, MONTH_FILE)).toBe(
-      `${HEADING_LINE}2026-05-21,am,clover,9 1/2,cup,kept,"quiet, for once",2026-06-01T12:00:00.000-05:00\n`,
+      `${HEADING_LINE}2026-05-21,am,clover,9 1/2,cup,,"quiet, for once",2026-06-01T12:00:00.000-05:00\n`,
     );
     expect(marksIn(keeper.farm)).toEqual([markIn(answer)]);
     expect(keeper.state().rows).toMatchObject([
@@ -91,7 +91,7 @@ describe('what is refused', () => {
       entryOf({ ...treated, use: 'withheld' }),
       entryOf({ ...treated, milking: 'pm', sure: true }),
     );
-    expect(rowsIn(keeper.farm).map(({ use }) => use)).toEqual(['withheld', 'kept']);
+    expect(rowsIn(keeper.farm).map(({ use, unsaid }) => [use, unsaid])).toEqual([['withheld', undefined], ['kept', undefined]]); // prettier-ignore
   });
 });
 
@@ -175,6 +175,19 @@ describe('two people', () => {
     expect(again.state().clashes).toEqual([]);
   });
 
+  it('who did not see one another stand in the order in which they entered, whoever comes to the desk first', async () => {
+    const keeper = await keeperOver(milkFarm());
+    const at = (amount: string, age_ms: number) => entryOf({ amount, entered_ms: NOW_MS - age_ms });
+    // 20 s older than the one that is there, in the same minute; then between the two.
+    const answers = await keeper.enter(at('9', 5_000), at('7', 25_000), at('8', 15_000));
+    const moments = answers.map((answer) => Number(markIn(answer).split(' ')[0]));
+    expect(moments[0]).toBe(NOW_MS - 5_000);
+    expect(moments[1]).toBeLessThan(moments[2] ?? 0);
+    expect(moments[2]).toBeLessThan(moments[0] ?? 0);
+    expect(keeper.state().rows).toMatchObject([{ amount: { num: 9 } }]);
+    expect(keeper.state().clashes).toHaveLength(1);
+  });
+
   it('who say the same, in whatever unit, do not clash', async () => {
     const keeper = await keeperOver(milkFarm());
     await keeper.enter(entryOf({ amount: '8' }), entryOf({ amount: '2', unit: 'qt' }));
@@ -203,7 +216,7 @@ describe('a farm with faults elsewhere', () => {
   ])('takes entries while %s cannot be read', async (file, text) => {
     const keeper = await keeperOver(milkFarm({ [file]: text }));
     expect(await keeper.enter(entryOf())).toMatchObject([{ kept: true }]);
-    expect(textOf(keeper.farm, MONTH_FILE)).toContain('2026-05-21,am,clover,7,cup,kept,,');
+    expect(textOf(keeper.farm, MONTH_FILE)).toContain('2026-05-21,am,clover,7,cup,,,');
     expect(keeper.state().faults).toContain(file);
   });
 

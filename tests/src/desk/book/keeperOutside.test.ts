@@ -3,7 +3,7 @@ import { copyFileSync, readFileSync, renameSync, rmSync, writeFileSync } from 'n
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { openKeeper } from '../../../../src/desk/book/keeper.ts';
+import { openKeeper, type Keeper } from '../../../../src/desk/book/keeper.ts';
 import { readFarm } from '../../../../src/farm/readFarm.ts';
 import { NOW_MS } from '../../farm/farmFolder.ts';
 import { entryOf, HEADING_LINE, keeperOver, markIn, milkFarm, MONTH_FILE, plainRow, rowsIn, textOf, type TestKeeper } from './milkFarm.ts'; // prettier-ignore
@@ -87,8 +87,8 @@ describe('a file that a spreadsheet saved again', () => {
     expect(keeper.told).toMatchInlineSnapshot(`
       [
         "2 rows that people had entered had gone from the milk book: a file was saved over, put back from an older copy or cut. Nothing is lost: they stand in milkings/2026-05.csv now.
-        2026-05-16,am,clover,7,cup,kept,,2026-06-01T12:00:00.000-05:00
-        2026-05-17,am,clover,7,cup,kept,,2026-06-01T12:00:00.000-05:00
+        2026-05-16,am,clover,7,cup,,,2026-06-01T12:00:00.000-05:00
+        2026-05-17,am,clover,7,cup,,,2026-06-01T12:00:00.000-05:00
       To take a row out for good, strike it out on the Milk book's page, or leave its line and make its amount empty.",
       ]
     `);
@@ -198,6 +198,29 @@ describe('a row that a person changed by hand', () => {
   });
 });
 
+/**
+ * Does what the list of faults asks for where a row stands twice: the desk put it into a file of its own, and then
+ * somebody brought the old file back in which it stood before.
+ */
+async function takeOutDoubles(keeper: Keeper, farm: string, now_ms: number): Promise<void> {
+  for (;;) {
+    const reading = readFarm(farm, { now_ms });
+    const double = reading.ok
+      ? undefined
+      : reading.faults.find(({ found }) => found.includes('a second time'));
+    if (!double?.line) return;
+    const lines = textOf(farm, double.file).split(/(?<=\n)|(?<=\r)(?!\n)/);
+    const first = /\(the first is (\S+):(\d+)\)/.exec(double.found);
+    const other = textOf(farm, first?.[1] ?? '').split(/[\r\n]+/)[Number(first?.[2]) - 1];
+    const moment = /T\d\d:\d\d:\d\d\.\d{3}/.exec(lines[double.line - 1] ?? '')?.[0];
+    // It is the very same row, to the millisecond where that was not cut off.
+    if (moment && other?.includes('T')) expect(other).toContain(moment);
+    lines.splice(double.line - 1, 1);
+    writeFileSync(join(farm, double.file), lines.join(''));
+    await keeper.outsideChange();
+  }
+}
+
 describe('whatever is done to the files', () => {
   const doing = fc.oneof(
     fc.record({ what: fc.constant('enter' as const), date: fc.integer({ min: 1, max: 4 }), amount: fc.integer({ min: 1, max: 40 }), knows: fc.boolean() }),
@@ -205,7 +228,7 @@ describe('whatever is done to the files', () => {
     fc.record({ what: fc.constantFrom('delete' as const, 'keep a copy' as const, 'put the copy back' as const, 'cut in half' as const, 'open again' as const) }),
   ); // prettier-ignore
 
-  it('every promised row is found once at the end', { timeout: 120_000 }, async () => {
+  it('every promised row is found once at the end', { timeout: 240_000 }, async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(doing, { minLength: 3, maxLength: 14 }), async (doings) => {
         const farm = milkFarm({ [MONTH_FILE]: null });
@@ -248,6 +271,7 @@ describe('whatever is done to the files', () => {
           }
         }
         await keeper.outsideChange();
+        await takeOutDoubles(keeper, farm, now_ms);
         await keeper.close();
         const found = rowsIn(farm, now_ms).map((row) => {
           const parts = plainRow(row).split(' ');
@@ -255,7 +279,7 @@ describe('whatever is done to the files', () => {
         });
         expect(found.sort()).toEqual(promised.sort());
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });
