@@ -77,8 +77,11 @@ describe('planImport', () => {
     });
     expect(planImport([found(`${AT} 9 cup kept`, true)], book, []).rows[0]).toMatchObject({
       use: 'kept',
+      saidKept: true,
       warnings: [{ key: 'warn.treatedKept' }],
     });
+    // Kept because the file says nothing is not kept because somebody said so.
+    expect(planImport([found(`${AT} 9 cup`)], bookWith([]), []).rows[0]).toMatchObject({ use: 'kept', saidKept: false }); // prettier-ignore
   });
 
   it('takes the later of two rows by their time, and neither where no time tells them apart', () => {

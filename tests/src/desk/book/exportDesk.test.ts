@@ -71,6 +71,19 @@ describe('the exported file', () => {
   });
 });
 
+describe('a use that nobody wrote', () => {
+  it('stays open where milk is kept, and says withheld where a treatment holds, which does not go along', () => {
+    const kept = row('2026-05-21 am clover 11 cup @1000');
+    const rows = [
+      { ...kept, unsaid: true } as const,
+      { ...kept, use: 'withheld', unsaid: true } as const,
+      kept,
+    ];
+    const lines = exportCsv(rows, isoDate, momentWriter('UTC')).split('\n').slice(1, -1);
+    expect(lines.map((line) => line.split(',')[5])).toEqual(['', 'withheld', 'kept']);
+  });
+});
+
 describe('the spreadsheet', () => {
   const does = [{ id: '=A1', name: '+Clover', breed: '', born: null, weight_kg: null }];
   const rows: MilkingRow[] = [
