@@ -251,26 +251,6 @@ describe('a new build', () => {
 });
 
 describe('many boards', () => {
-  it('leave seats for others, however many streams one other machine opens; this machine is not held to it', async () => {
-    const { farm, dist } = farmFolder();
-    const app = new Hono();
-    const source = { farm, now_ms: () => NOW_ms, complain: () => undefined };
-    const events = addEvents(app, '/', dist, source, { ...SOON, mostFromOne: 3 });
-    onTestFinished(() => events.close());
-    const ask = async (remoteAddress: string) => {
-      const answer = await app.request('/events', {}, { incoming: { socket: { remoteAddress } } });
-      return answer.status;
-    };
-    const statuses = async (...addresses: string[]) => {
-      const all: number[] = [];
-      for (const one of addresses) all.push(await ask(one));
-      return all;
-    };
-    const visitor = '::ffff:192.168.1.7';
-    expect(await statuses(visitor, visitor, '192.168.1.7', visitor)).toEqual([200, 200, 200, 503]);
-    expect(await statuses('192.168.1.8', ...Array.from({ length: 5 }, () => '127.0.0.1'))).toEqual([200, 200, 200, 200, 200, 200]); // prettier-ignore
-  });
-
   it('all hear of the same change; who leaves is let go', async () => {
     const { farm, listen, events } = await openStream();
     const all = await Promise.all(Array.from({ length: 120 }, () => listen('?book=none')));
