@@ -3,7 +3,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { DESK_FOLDER } from '../../build/fingerprint.ts';
 import { MILKINGS_FOLDER } from '../../farm/milkingFiles.ts';
-import { OtherLength, type Disk } from './disk.ts';
+import { codeOf, OtherLength, type Disk } from './disk.ts';
 import { journalLine, type JournalEntry } from './journal.ts';
 import type { MonthFile } from './monthFile.ts';
 
@@ -26,6 +26,17 @@ export interface Committer {
   putBack(group: Group): Promise<void>;
 }
 
+/** Thrown where a file of the milk book is there and lets itself not be written: locked, or somebody else's. */
+export class Locked extends Error {
+  readonly file: string;
+  constructor(file: string, cause: unknown) {
+    super(`${file} cannot be written: ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
+    this.file = file;
+  }
+}
+
+const LOCKED_CODES = ['EACCES', 'EPERM', 'EBUSY'];
+
 /** What could not be taken back, since the disk failed in that too: it is tried again before anything is written. */
 interface Leftover {
   readonly path: string;
@@ -36,8 +47,13 @@ interface Leftover {
 /** Opens a farm's disk for writing. */
 export function openCommitter(farm: string, disk: Disk): Committer {
   const { append, takeBack, clean } = openAppending(disk);
-  const appendRows = ({ to, entries }: Group) =>
-    append(join(farm, to.file), Buffer.from(textOf(to, entries)), to.size);
+  const appendRows = async ({ to, entries }: Group) => {
+    try {
+      await append(join(farm, to.file), Buffer.from(textOf(to, entries)), to.size);
+    } catch (error) {
+      throw to.size !== null && LOCKED_CODES.includes(codeOf(error)) ? new Locked(to.file, error) : error;
+    }
+  };
   return {
     clean,
     async commit(journal, groups) {
@@ -116,7 +132,8 @@ function sizeOf(path: string): number | null {
 /** Cuts off what was written of some bytes; what somebody else has written there since is left alone. */
 async function undo(disk: Disk, { path, from, bytes }: Leftover): Promise<void> {
   const size = sizeOf(path);
-  if (size === null || size < (from ?? 0)) return;
+  // Nothing was written: there is nothing to take back from a file that may be locked.
+  if (size === null || size < (from ?? 0) || size === from) return;
   const written = readFileSync(path).subarray(from ?? 0);
   if (written.length > bytes.length || !written.equals(bytes.subarray(0, written.length))) return;
   await disk.cut(path, from);

@@ -97,6 +97,7 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
   const { farm, now_ms, complain, disk, quiet_ms } = following;
   const committer = openCommitter(farm, disk);
   const restored: RowPutBack[] = [];
+  const told = new Set<Promised>();
   const seen = openSight(following);
   const mendAll = async () => {
     try {
@@ -122,7 +123,7 @@ function openFollower(following: Following, promises: ReturnType<typeof openProm
       let marks = isStart ? folderMarks(farm) : await settledMarks(farm, quiet_ms);
       const isMended = await mendAll();
       let held = seen.read();
-      const back = await putBackMissing({ farm, held, promised: promises.all, committer, isStart, now_ms, complain }); // prettier-ignore
+      const back = await putBackMissing({ farm, held, promised: promises.all, committer, isStart, now_ms, complain, told }); // prettier-ignore
       restored.push(...back.rows);
       if (back.rows.length > 0) {
         marks = folderMarks(farm);

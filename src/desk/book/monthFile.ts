@@ -1,6 +1,6 @@
 // Which file of the milk book the desk may append to, and how its lines end there.
 import { isUtf8 } from 'node:buffer';
-import { readFileSync } from 'node:fs';
+import { accessSync, constants, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { BOOK_HEADING } from '../../../shared/book/csvRow.ts';
 import { MILKINGS_FOLDER } from '../../farm/milkingFiles.ts';
@@ -25,11 +25,13 @@ const BYTE_ORDER_MARK = '\ufeff';
 
 /**
  * The file for the rows of a month (`YYYY-MM`): the month's own where it is ours to append to, else the first of the
- * desk's own that is. A hand-written file with other columns, separators or letters is never touched.
+ * desk's own that is. A hand-written file with other columns, separators or letters is never touched. `locked` are
+ * files that did not let themselves be written just now.
  */
-export function monthFile(farm: string, month: string): MonthFile {
+export function monthFile(farm: string, month: string, locked: ReadonlySet<string> = new Set()): MonthFile {
   for (const name of names(month)) {
-    const found = appendable(farm, `${MILKINGS_FOLDER}/${name}.csv`);
+    const file = `${MILKINGS_FOLDER}/${name}.csv`;
+    const found = locked.has(file) ? null : appendable(farm, file);
     if (found) return found;
   }
   throw new Error(`none of ${MOST_FILES} files of ${month} can be appended to`);
@@ -46,6 +48,7 @@ export function appendable(farm: string, file: string): MonthFile | null {
   let bytes: Buffer;
   try {
     bytes = readFileSync(join(farm, file));
+    accessSync(join(farm, file), constants.W_OK);
   } catch (error) {
     if (codeOf(error) !== 'ENOENT') return null;
     const before = `${BYTE_ORDER_MARK}${BOOK_HEADING}\n`;

@@ -2,6 +2,7 @@
 import type { EntryAnswer, EntryPost } from '../../../shared/book/types.ts';
 import { dayAt, momentWriter } from '../../farm/entered.ts';
 import type { WrittenRow } from '../entryEvent.ts';
+import { Locked } from './commit.ts';
 import { OtherLength } from './disk.ts';
 import type { Follower, WrittenGroup } from './follow.ts';
 import { fileMark } from './folderMarks.ts';
@@ -35,6 +36,7 @@ const MOST_TRIES = 4;
 export async function writePosts(posts: readonly WaitingPost[], writing: Writing): Promise<void> {
   const { follower, now_ms } = writing;
   const markOfId = follower.markOfId;
+  const locked = new Set<string>();
   for (let tries = 1; ; tries += 1) {
     await follower.committer.clean();
     const held = await follower.look();
@@ -47,7 +49,13 @@ export async function writePosts(posts: readonly WaitingPost[], writing: Writing
     });
     const rulings = posts.map(({ post }) => post.entries.map((entry) => judge(entry, post.sent_ms)));
     const rows = rulings.flat().flatMap((ruling) => ('row' in ruling ? [ruling.row] : []));
-    const error = rows.length > 0 ? await put(held, rows, writing) : null;
+    const error = rows.length > 0 ? await put(held, rows, { ...writing, locked }) : null;
+    // A file that is locked is passed over; its rows go into the desk's own.
+    if (error instanceof Locked && !locked.has(error.file)) {
+      locked.add(error.file);
+      tries -= 1;
+      continue;
+    }
     // Somebody else has written into a file in this very moment: look again.
     if (error instanceof OtherLength && tries < MOST_TRIES) {
       follower.forget();
@@ -78,14 +86,18 @@ function answer(
 }
 
 /** Writes rows, month by month; returns what stopped it, of which nothing stays. */
-async function put(held: Held, rows: readonly NewRow[], writing: Writing): Promise<unknown> {
-  const { farm, now_ms, follower, tell } = writing;
+async function put(
+  held: Held,
+  rows: readonly NewRow[],
+  writing: Writing & { readonly locked: ReadonlySet<string> },
+): Promise<unknown> {
+  const { farm, now_ms, follower, tell, locked } = writing;
   const groups: WrittenGroup[] = [];
   try {
     for (const [month, own] of Map.groupBy(rows, (row) => row.month)) {
-      let to = monthFile(farm, month);
+      let to = monthFile(farm, month, locked);
       // A torn row of ours must be whole before another one stands behind it.
-      if (to.tail !== '') await follower.mend(to.file).then(() => (to = monthFile(farm, month)));
+      if (to.tail !== '') await follower.mend(to.file).then(() => (to = monthFile(farm, month, locked)));
       const entries = own.map(({ journal }) => ({ ...journal, file: to.file }));
       groups.push({ to, rows: own, entries, markBefore: fileMark(farm, to.file) });
     }

@@ -1,5 +1,5 @@
 // A full or failing disk: nothing half written stays, nobody is promised what is not there, and it all works again afterwards.
-import { existsSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -142,5 +142,47 @@ describe('a disk that fails now and then', () => {
     await keeper.outsideChange();
     expect(rowsIn(keeper.farm)).toHaveLength(1);
     expect(keeper.restored()).toHaveLength(1);
+  });
+});
+
+describe('a file that does not let itself be written', () => {
+  /** A desk whose disk refuses everything for one file, as another program that holds it does. */
+  async function lockedDesk(code: string) {
+    const disk = smallDisk();
+    const keeper = await keeperOver(milkFarm(), { disk });
+    const refuse = (path: string) => (path.endsWith(MONTH_FILE) ? Promise.reject(systemError(code)) : null);
+    disk.append = (path, ...rest) => refuse(path) ?? thisDisk.append(path, ...rest);
+    disk.cut = (path, ...rest) => refuse(path) ?? thisDisk.cut(path, ...rest);
+    return keeper;
+  }
+
+  it.each(['EACCES', 'EPERM', 'EBUSY'])(
+    'is passed over (%s): its rows go beside it, other months go on',
+    async (code) => {
+      const keeper = await lockedDesk(code);
+      const entries = [entryOf({ date: '2026-04-30' }), entryOf(), entryOf({ date: '2026-03-31' })];
+      const answers = await keeper.write({ sent_ms: NOW_MS, entries });
+      answers.push(...(await keeper.enter(entryOf({ date: '2026-05-20' }))));
+      expect(marksIn(keeper.farm).sort()).toEqual(answers.map(markIn).sort());
+      expect(textOf(keeper.farm, 'milkings/2026-05-desk.csv')).toContain('2026-05-21,am,clover');
+      expect(textOf(keeper.farm, JOURNAL).trimEnd().split('\n')).toHaveLength(4);
+    },
+  );
+
+  it('does not keep a row that is gone from coming back', async () => {
+    const keeper = await lockedDesk('EBUSY');
+    await keeper.enter(entryOf());
+    rmSync(join(keeper.farm, 'milkings/2026-05-desk.csv'));
+    await keeper.outsideChange();
+    expect(keeper.restored()).toMatchObject([{ file: 'milkings/2026-05-desk.csv' }]);
+    expect(rowsIn(keeper.farm)).toHaveLength(1);
+  });
+
+  // The system's own lock; whoever may do everything may write it all the same.
+  it.skipIf(process.getuid?.() === 0 || process.platform === 'win32')('by its rights, too', async () => {
+    const keeper = await keeperOver(milkFarm());
+    chmodSync(join(keeper.farm, MONTH_FILE), 0o444);
+    await keeper.enter(entryOf());
+    expect(textOf(keeper.farm, 'milkings/2026-05-desk.csv')).toContain('clover');
   });
 });

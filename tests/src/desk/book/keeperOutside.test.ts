@@ -259,7 +259,8 @@ describe('whatever is done to the files', () => {
             const half = text
               .split('\n')
               .slice(0, Math.ceil(text.split('\n').length / 2))
-              .join('\n');
+              .join('\n')
+              .replace(/\r$/, '');
             if (one.what === 'save' && text.includes('date,milking'))
               saveAs(path, (saved) =>
                 (SPREADSHEETS[one.how]?.[1] ?? String)(saved.replace(/[\r\ufeff]/g, '')),
