@@ -128,7 +128,7 @@ export function deskApp(settings: DeskSettings): DeskApp {
 }
 
 /** The path as it came, neither decoded nor put in order. */
-const pathOf = (c: Context) => new URL(c.req.url).pathname;
+const pathOf = (c: { readonly req: { readonly url: string } }) => new URL(c.req.url).pathname;
 
 function moved(c: Context, path: string): Response {
   return c.redirect(path + new URL(c.req.url).search, 307);

@@ -62,7 +62,9 @@ describe('readRoutineFiles()', () => {
 
   it('holds what a child reads to what a child can read', () => {
     const hard = EN.replace('Germs go down the drain.', 'Pathogens contaminate lactation.');
-    expect(faultsOf({ 'en.yaml': hard, 'es.yaml': ES })).toMatchInlineSnapshot(`"content/routine/en.yaml:8  "Pathogens contaminate lactation." is hard for children of the first grades: pathogens, contaminate, lactation; say it in easier words."`);
+    expect(faultsOf({ 'en.yaml': hard, 'es.yaml': ES })).toMatchInlineSnapshot(
+      `"content/routine/en.yaml:8  "Pathogens contaminate lactation." is hard for children of the first grades: pathogens, contaminate, lactation; say it in easier words."`,
+    );
   });
 
   it('is content without steps where nobody has written them, and says so', () => {
