@@ -26,7 +26,8 @@ export function placesOf(env: NodeJS.ProcessEnv, cwd: string, root = ROOT): Plac
     root,
     farm: env['FARM_DIR'] ? fromCaller(env['FARM_DIR'], env, cwd) : join(root, 'content', 'farm'),
     dist: join(root, 'dist'),
-    workshop: join(root, '.pailside'),
+    // A test works beside a build of the same project.
+    workshop: env['PAILSIDE_WORKSHOP'] ?? join(root, '.pailside'),
     prints: join(root, 'prints'),
   };
 }

@@ -104,7 +104,7 @@ describe('restoreCopy', () => {
 
 describe('npm run restore', () => {
   const command = async (root: string, ...args: string[]) => {
-    const env = { ...process.env, FARM_DIR: join(root, 'here', 'farm'), AS_OF: '' };
+    const env = { ...process.env, FARM_DIR: join(root, 'here', 'farm'), AS_OF: '', PAILSIDE_WORKSHOP: join(root, 'workshop') }; // prettier-ignore
     const script = join(import.meta.dirname, '..', '..', '..', '..', 'src', 'commands', 'restore.ts');
     const run = promisify(execFile)(process.execPath, ['--disable-warning=ExperimentalWarning', script, ...args], { env }); // prettier-ignore
     return run.then(
