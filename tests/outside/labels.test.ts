@@ -33,7 +33,8 @@ const jobs = COMMON_SHEETS.map(({ id }, index) => ({
 }));
 const FACES = [
   { name: 'poster letter', address: 'routine/?face=poster&paper=letter', size: [215.9, 279.4], last: 'Hot water first' },
-  { name: 'poster a4', address: 'es/routine/?face=poster&paper=a4', size: [210, 297], last: 'primero la pegaría' },
+  { name: 'poster letter es', address: 'es/routine/?face=poster&paper=letter', size: [215.9, 279.4], last: 'si va primero, la pega' },
+  { name: 'poster a4', address: 'es/routine/?face=poster&paper=a4', size: [210, 297], last: 'si va primero, la pega' },
   { name: 'card letter', address: 'routine/?face=card&paper=letter', size: [215.9, 279.4], last: 'clean for next time' },
   { name: 'card a4', address: 'es/routine/?face=card&paper=a4', size: [210, 297], last: 'queda lista' },
 ] as const; // prettier-ignore
@@ -42,6 +43,19 @@ let visit: Visit;
 let out: string;
 const sheetOf = (id: string) => COMMON_SHEETS.find((one) => one.id === id) as LabelSheet;
 const pathOf = (file: string) => join(out, file);
+
+/** Words that lie over another one: a step whose text is longer than its place runs into what stands below it. */
+function wordsOverOthers(words: ReturnType<typeof pdfWords>): string[] {
+  const shared = (from: number, to: number, otherFrom: number, otherTo: number) =>
+    Math.min(to, otherTo) - Math.max(from, otherFrom);
+  return words.flatMap(({ word, box }, index) =>
+    words
+      .slice(index + 1)
+      .filter(({ box: other }) => shared(box[0], box[2], other[0], other[2]) > 1)
+      .filter(({ box: other }) => shared(box[1], box[3], other[1], other[3]) > 0.4 * (box[3] - box[1]))
+      .map((other) => `${word} over ${other.word}`),
+  );
+}
 
 /** Places of the dark lines that cross a strip, mm from the page's edge; upright lines, or level ones. */
 function linesAcross(image: OneBitPage, way: 'upright' | 'level', at_mm: number): number[] {
@@ -168,6 +182,7 @@ describe.skipIf(!hasPoppler || !hasRaster)(
       const text = (pdfPages(file, 'read')[0] ?? '').replace(/\s+/g, ' ');
       expect(text).toContain(last);
       expect(text).not.toMatch(/List to tick|Lista para marcar/);
+      expect(wordsOverOthers(pdfWords(file))).toEqual([]);
       // Office printers leave about a quarter of an inch unprinted (common practice, no source).
       for (const { box } of pdfWords(file)) {
         expect(Math.min(box[0], box[1]) * PT_MM).toBeGreaterThan(6.35);
