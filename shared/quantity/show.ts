@@ -1,5 +1,6 @@
 // Amounts as people read them: rounded once, here, and told in the units of the farm.
-import { UNIT_ML, type AmountUnit } from './units.ts';
+import { UNIT_SIZE_mL } from './unitSize.ts';
+import type { AmountUnit } from './units.ts';
 
 // School Spanish in the Americas writes the decimal point; a bare `es` would write a comma.
 const NUMBER_LOCALE: Readonly<Record<string, string>> = { en: 'en-US', es: 'es-MX' };
@@ -21,7 +22,7 @@ export function wholeParts(parts: number): number {
  * @example inParts(473.176473, 'cup', 4) // => 8
  */
 export function inParts(volume_mL: number, unit: AmountUnit, partsPerUnit: number): number {
-  return wholeParts((volume_mL / UNIT_ML[unit].valueOf()) * partsPerUnit);
+  return wholeParts((volume_mL / UNIT_SIZE_mL[unit]) * partsPerUnit);
 }
 
 /**

@@ -1,7 +1,7 @@
 // The row of amounts to guess from: wide enough that the truth lies well inside.
 import type { UnitSystem } from '../../herd/types.ts';
 import { mixedText, trimmedText, wholeParts } from '../../quantity/show.ts';
-import { UNIT_ML } from '../../quantity/units.ts';
+import { UNIT_SIZE_mL } from '../../quantity/unitSize.ts';
 import type { AskedMilking } from './pailBook.ts';
 
 /** What a guess counts: whole cups, or half liters. */
@@ -14,8 +14,8 @@ export function guessPart(units: UnitSystem): GuessPart {
 
 const PARTS: Readonly<Record<GuessPart, { readonly mL: number; readonly perUnit: 1 | 2; readonly unit: 'cup' | 'L' }>> =
   Object.freeze({
-    cup: { mL: UNIT_ML.cup.valueOf(), perUnit: 1, unit: 'cup' },
-    'half-L': { mL: UNIT_ML.L.valueOf() / 2, perUnit: 2, unit: 'L' },
+    cup: { mL: UNIT_SIZE_mL.cup, perUnit: 1, unit: 'cup' },
+    'half-L': { mL: UNIT_SIZE_mL.L / 2, perUnit: 2, unit: 'L' },
   }); // prettier-ignore
 
 /** Milk of one part, mL. */
