@@ -18,10 +18,10 @@ const QUIET_ms = 3000;
 const LOOK_AGAIN_ms = 500;
 
 /** Listens to the desk's stream where there is one. */
-export function wakeLive(page: Document, isBuilt: boolean): void {
+export function wakeLive(page: Document): void {
   const view = page.defaultView;
   const { boardBase, book } = page.body.dataset;
-  if (!isBuilt || !view || !boardBase || book === undefined) return;
+  if (!view || !boardBase || book === undefined) return;
   const change = changer(page);
   listenToDesk(view, {
     hasDesk: () => hasDesk(view),

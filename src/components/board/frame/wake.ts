@@ -5,7 +5,6 @@ import { countVisit } from './counts.ts';
 import { wakeFarmKey } from './farmKey.ts';
 import { wakeLevel } from './level.ts';
 import { wakeListen } from './listen.ts';
-import { wakeLive } from './live.ts';
 import { lockBoard } from './locked.ts';
 import { wakePager } from './pager.ts';
 
@@ -18,6 +17,12 @@ export function wakeBoard(page: Document, isBuilt: boolean): void {
   wakePager(page);
   goHomeWhenAlone(page);
   void keepBoard(page, isBuilt);
-  wakeLive(page, isBuilt);
   void wakeListen(page, isBuilt);
+  if (isBuilt) whenComplete(page, () => void import('./live.ts').then(({ wakeLive }) => wakeLive(page)));
+}
+
+// A child is there first; whether there is a desk to listen to can wait until the page stands.
+function whenComplete(page: Document, act: () => void): void {
+  if (page.readyState === 'complete') act();
+  else page.defaultView?.addEventListener('load', act, { once: true });
 }
