@@ -39,7 +39,7 @@ export interface BookHearer {
   touched?(): void;
 }
 
-const WATCHING: Watching = { settle_ms: 400, look_ms: 30_000 };
+const WATCHING: Watching = { settle_ms: 400, look_ms: 4_000 };
 // Midnight falls on a quarter of an hour in every time zone.
 const QUARTER_ms = 900_000;
 const LOOK_AT_CLOCK_ms = 20_000;

@@ -7,7 +7,7 @@ import { DESK_FOLDER } from '../build/fingerprint.ts';
 export interface Watching {
   /** Quiet after the last sign of a change, ms: a file is seldom written in one go. */
   readonly settle_ms: number;
-  /** Between two looks of our own, ms: folders on another machine send no signs. */
+  /** Between two looks of our own, ms: folders on another machine send no signs, nor does a file that was replaced twice. */
   readonly look_ms: number;
 }
 

@@ -60,7 +60,7 @@ export interface Keeper {
   close(): Promise<void>;
 }
 
-const WATCHING: Watching = { settle_ms: 400, look_ms: 30_000 };
+const WATCHING: Watching = { settle_ms: 400, look_ms: 4_000 };
 const [QUIET_MS, WAIT_MS] = [250, 3_000];
 const LOCK_FILE = '.writing';
 
