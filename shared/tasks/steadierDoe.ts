@@ -9,6 +9,7 @@ import { taskKind, type Task } from './task.ts';
 
 const LEAST_DAYS = 5;
 const MOST_DOES = 12;
+const MOST_ROUNDING_percent = 1;
 
 interface Pair {
   readonly a: DayRun;
@@ -27,9 +28,17 @@ function steadiness(run: DayRun, places: number): Steadiness {
   return { mean, sd, percent: rounded(exactly(sd).div(exactly(mean)).mul(100), 1) };
 }
 
+// Of a few spoonfuls a day the rounded mean and deviation give another percentage than the milk does.
+function roundsWell(run: DayRun, places: number): boolean {
+  const [shown, fine] = [places, places + 4].map((of) => valueOf(steadiness(run, of).percent));
+  return Math.abs((shown ?? NaN) - (fine ?? NaN)) < MOST_ROUNDING_percent;
+}
+
 function pairs(context: TaskContext): Pair[] {
   const { places = 1 } = context.measure;
-  const runs = dayRuns(context, LEAST_DAYS).slice(0, MOST_DOES);
+  const runs = dayRuns(context, LEAST_DAYS)
+    .filter((run) => roundsWell(run, places))
+    .slice(0, MOST_DOES);
   return runs.flatMap((a, index) =>
     runs
       .slice(index + 1)
