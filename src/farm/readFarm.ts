@@ -3,6 +3,7 @@ import { statSync } from 'node:fs';
 import { isoDate } from '../../shared/calendar/day.ts';
 import { standingRows } from '../../shared/herd/standing.ts';
 import type { Book, Doe, Farm, Kidding, MilkingRow, Treatment } from '../../shared/herd/types.ts';
+import type { Visit } from '../../shared/trip/visitTypes.ts';
 import { amountReader, type AmountRules } from './amountCell.ts';
 import { readAsOf, type AsOf } from './asOf.ts';
 import { DOES_FILE, readDoes } from './doesTable.ts';
@@ -18,12 +19,22 @@ import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReadin
 import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
 import { treatedRows } from './treatedRows.ts';
 import { hasStart, readTreatments } from './treatmentsTable.ts';
+import { readVisits } from './visitFiles.ts';
 
 export type { Fault, Notice } from './fault.ts';
 
 /** A farm that could be read, or everything that a person must put right first. */
 export type FarmReading =
-  | { ok: true; farm: Farm; book: Book; asOf: number; asOfFrom: AsOf['asOfFrom']; notices: Notice[] }
+  | {
+      ok: true;
+      farm: Farm;
+      book: Book;
+      /** Visits on file; absent where the farm has no such folder. They are no part of the book: what carries a book must not carry a school's name. */
+      visits?: readonly Visit[];
+      asOf: number;
+      asOfFrom: AsOf['asOfFrom'];
+      notices: Notice[];
+    }
   | { ok: false; faults: Fault[]; notices: Notice[] };
 
 /** What a reading takes from outside the folder. */
@@ -38,6 +49,8 @@ export interface SoundParts {
   /** The sound words of farm.yaml, and whether it is sure what the farm says of one. */
   readonly settings: SettingsReading;
   readonly book: Book;
+  /** Null where the farm has no folder of visits. */
+  readonly visits: readonly Visit[] | null;
   /** Ids of does.csv whose row has a fault of its own; null where the file cannot be read at all. */
   readonly faultyIds: readonly string[] | null;
   readonly asOf: AsOf;
@@ -47,14 +60,15 @@ export interface SoundParts {
 
 /**
  * Reads `farm.yaml`, `does.csv`, `kiddings.csv`, `milkings/*.csv` and, where they are there,
- * `treatments.csv` and `milk-tests.csv` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
+ * `treatments.csv`, `milk-tests.csv` and `visits/*.yaml` of a folder and checks every cell. Never throws for what a folder holds; all faults come in one list, sorted by place.
  */
 export function readFarm(dir: string, settings: ReadSettings): FarmReading {
-  const { settings: reading, book, asOf, faults, notices } = readSoundParts(dir, settings);
+  const { settings: reading, book, visits, asOf, faults, notices } = readSoundParts(dir, settings);
   if (faults.length > 0) return { ok: false, faults: [...faults], notices: [...notices] };
   const findings: Findings = { faults: [], notices: [...notices] };
   addNotices(book, asOf, findings);
-  return { ok: true, farm: farmOf(reading.fields as Settings), book, ...asOf, notices: findings.notices };
+  const farm = farmOf(reading.fields as Settings);
+  return { ok: true, farm, book, ...(visits && { visits }), ...asOf, notices: findings.notices };
 }
 
 /** Reads as `readFarm` does, and keeps what is sound where something is faulty; rows with a fault are left out. */
@@ -67,7 +81,7 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
   const timeZone = fields.timeZone ?? 'UTC';
   const asOf = readAsOf(settings.asOf, fields.asOf, { now_ms: settings.now_ms, timeZone }, findings);
   const nothing = { does: [], kiddings: [], rows: [] };
-  if (!isHere) return { settings: reading, book: nothing, faultyIds: null, asOf, ...findings };
+  if (!isHere) return { settings: reading, book: nothing, visits: null, faultyIds: null, asOf, ...findings };
   // Where farm.yaml is torn it may have meant to set a day of its own.
   const lastDay =
     asOf.asOfFrom === 'clock' && reading.sure('asOf') && reading.sure('timeZone') ? asOf.asOf : null;
@@ -79,6 +93,7 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
   const treatments = readTreatments(dir, names, lastDay, findings);
   const rows = readBook(dir, { reading, names, timeZone, lastDay, treatments: treatments ?? [] }, findings);
   const milkTests = readMilkTests(dir, names, lastDay, findings);
+  const visits = readVisits(dir, null, findings);
   const book = {
     does: herd.does,
     kiddings,
@@ -88,7 +103,7 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
   };
   const faults = sortedFaults(findings.faults);
   const faultyIds = herd.readable ? herd.faultyIds : null;
-  return { settings: reading, book, faultyIds, asOf, faults, notices: findings.notices };
+  return { settings: reading, book, visits, faultyIds, asOf, faults, notices: findings.notices };
 }
 
 interface BookRules {

@@ -1,9 +1,9 @@
-// What is wrong with farm.yaml, in words, at the line and column of the node that is meant.
+// What is wrong with farm.yaml, or another file of words and colons, in words, at the line and column of the node that is meant.
 import { isMap, isPair, isScalar, visit, type Document, type Node, type Scalar, type YAMLError } from 'yaml';
 import type * as z from 'zod';
 import { faultAt, shown, type Fault, type Place } from './fault.ts';
 import { nearestName } from './nearest.ts';
-import { FIELD_WORDS, OTHER_SECTIONS, SETTINGS_FILE } from './settingsRule.ts';
+import { FIELD_WORDS, OTHER_SECTIONS, SETTINGS_FILE, type FieldWords } from './settingsRule.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -12,12 +12,15 @@ interface Source {
   readonly document: Document;
   readonly text: string;
   readonly placeOf: (offset: number) => Place;
+  /** Which file of the farm folder it is, and what its fields must hold; `farm.yaml` where it is not said. */
+  readonly about?: { readonly file: string; readonly words: Readonly<Record<string, FieldWords>> };
 }
 
 const SIGN_FIRST = {
   found: 'a text that begins with a sign which has a meaning of its own here, such as * & @ % ! `',
   todo: 'put the whole text in quotes',
 };
+const FARM = { file: SETTINGS_FILE, words: FIELD_WORDS } as const;
 const COMPARE =
   'compare the line, and the one above it, with a farm.yaml that is right; "npm run farm -- FOLDER" lays one out';
 const EXPECTED = 'lines of the form "word: what it is" (YAML)';
@@ -47,10 +50,11 @@ export function yamlFault(
   { code, message, pos }: YAMLError,
   document: Document,
   placeOf: Source['placeOf'],
+  file = SETTINGS_FILE,
 ): Fault {
   const words = YAML_WORDS[code] ?? { found: `text that cannot be read (${message})`, todo: COMPARE };
   const offset = code === 'MISSING_CHAR' ? (openQuote(document, pos[0]) ?? pos[0]) : pos[0];
-  return faultAt(SETTINGS_FILE, placeOf(offset), { ...words, expected: EXPECTED });
+  return faultAt(file, placeOf(offset), { ...words, expected: EXPECTED });
 }
 
 // The parser misses a closing quote at the end of the file; a person looks for the one that opens.
@@ -65,8 +69,8 @@ function openQuote(document: Document, end: number): number | null {
 }
 
 /** A fault of the file's form that has no words of its own. */
-export function tornFault(message: string): Fault {
-  return faultAt(SETTINGS_FILE, null, {
+export function tornFault(message: string, file = SETTINGS_FILE): Fault {
+  return faultAt(file, null, {
     found: `text that cannot be read (${message})`,
     expected: EXPECTED,
     todo: COMPARE,
@@ -74,11 +78,16 @@ export function tornFault(message: string): Fault {
 }
 
 /** A fault for a word after a star, which stands for what another place names: none does, or it grows without end. */
-export function aliasFault(document: Document, placeOf: Source['placeOf'], message: string): Fault {
+export function aliasFault(
+  document: Document,
+  placeOf: Source['placeOf'],
+  message: string,
+  file = SETTINGS_FILE,
+): Fault {
   let offset: number | null = null;
   visit(document, { Alias: (_, node) => void (offset ??= node.range?.[0] ?? null) });
-  if (offset === null) return tornFault(message);
-  return faultAt(SETTINGS_FILE, placeOf(offset), { ...SIGN_FIRST, expected: EXPECTED });
+  if (offset === null) return tornFault(message, file);
+  return faultAt(file, placeOf(offset), { ...SIGN_FIRST, expected: EXPECTED });
 }
 
 /** A fault for a file without any field. */
@@ -103,19 +112,19 @@ export function settingFaults(issues: readonly Issue[], source: Source): Fault[]
   );
 }
 
-function fieldFault({ path }: Issue, { document, text, placeOf }: Source): Fault {
+function fieldFault({ path }: Issue, { document, text, placeOf, about = FARM }: Source): Fault {
   const field = path.filter((part) => typeof part === 'string').join('.');
-  const words = FIELD_WORDS[field] ?? { expected: 'something else', todo: 'correct it' };
+  const words = about.words[field] ?? { expected: 'something else', todo: 'correct it' };
   const node = nodeAt(document, path);
   const place = placeOf(offsetAt(document, path));
   if (node === null || (isScalar(node) && node.value === null))
-    return faultAt(SETTINGS_FILE, place, {
+    return faultAt(about.file, place, {
       found: `no ${field}`,
       expected: words.expected,
       todo: `add it: ${words.todo}`,
     });
   const written = isScalar(node) ? String(node.value) : text.slice(node.range?.[0], node.range?.[1]).trim();
-  return faultAt(SETTINGS_FILE, place, {
+  return faultAt(about.file, place, {
     found: `${shown(written)} for ${field}`,
     expected: words.expected,
     nearest: isScalar(node) ? nearestOf(written, words.names?.() ?? []) : null,
@@ -130,12 +139,12 @@ function nearestOf(text: string, names: readonly string[]): string | null {
   return byCity ?? nearestName(text, names);
 }
 
-function unknownKey(path: Issue['path'], key: string, { document, placeOf }: Source): Fault {
+function unknownKey(path: Issue['path'], key: string, { document, placeOf, about = FARM }: Source): Fault {
   const prefix = path.map((part) => `${String(part)}.`).join('');
-  const inner = Object.keys(FIELD_WORDS).filter((name) => name.startsWith(prefix));
+  const inner = Object.keys(about.words).filter((name) => name.startsWith(prefix));
   const names = inner.map((name) => name.slice(prefix.length)).filter((name) => !name.includes('.'));
-  const all = prefix === '' ? [...names, ...OTHER_SECTIONS] : names;
-  return faultAt(SETTINGS_FILE, placeOf(offsetAt(document, [...path, key], true)), {
+  const all = prefix === '' && about === FARM ? [...names, ...OTHER_SECTIONS] : names;
+  return faultAt(about.file, placeOf(offsetAt(document, [...path, key], true)), {
     found: `${shown(prefix + key)}, which no page reads`,
     expected: `one of ${all.join(', ')}`,
     nearest: nearestName(key, all),

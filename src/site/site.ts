@@ -6,6 +6,7 @@ import { openLedger, type Ledger } from '../../shared/herd/ledger.ts';
 import type { Book, Farm } from '../../shared/herd/types.ts';
 import { weekView, type WeekView } from '../../shared/herd/week.ts';
 import { UNIT_ML } from '../../shared/quantity/units.ts';
+import { takenSpans, type TakenSpan } from '../../shared/trip/visits/taken.ts';
 import { servedLanguages } from '../content/languages.ts';
 import { readFarm, type Notice } from '../farm/readFarm.ts';
 import { tellFaults } from '../farm/tell.ts';
@@ -25,6 +26,8 @@ export interface Site {
   /** Volume of the farm's jar, mL. */
   readonly jar_mL: number;
   readonly notices: readonly Notice[];
+  /** When other groups are here. Pages know no more of a visit: the built site may be read by anybody. */
+  readonly taken: readonly TakenSpan[];
   /** The farm's languages that we have words in, its first one first. */
   readonly languages: readonly string[];
 }
@@ -37,7 +40,7 @@ export function openSite(): Site {
   const dir = resolve(process.env['FARM_DIR'] || 'content/farm');
   const reading = readFarm(dir, { asOf: process.env['AS_OF'], now_ms: Date.now() });
   if (!reading.ok) throw new Error(tellFaults(reading.faults, dir));
-  const { farm, book, asOf, asOfFrom, notices } = reading;
+  const { farm, book, visits, asOf, asOfFrom, notices } = reading;
   const ledger = openLedger(book, asOf);
   const known = knownLanguages();
   const { served, without } = servedLanguages(farm.languages, known);
@@ -50,6 +53,7 @@ export function openSite(): Site {
     fixedDay: asOfFrom === 'clock' ? null : isoDate(asOf),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
     notices: [...notices, ...languageNotices(without, known)],
+    taken: takenSpans(visits ?? []),
     languages: served,
   };
   return opened;

@@ -3,6 +3,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { MILKINGS_FOLDER } from '../../farm/milkingFiles.ts';
+import { VISITS_FOLDER } from '../../farm/visitFiles.ts';
 
 /** Mark of each file by its path in the farm folder. */
 export type Marks = Map<string, string>;
@@ -12,7 +13,7 @@ const MOST_ROUNDS = 12;
 /** The marks of the files that a farm's reading rests on. */
 export function folderMarks(farm: string): Marks {
   const marks: Marks = new Map();
-  for (const folder of ['', MILKINGS_FOLDER])
+  for (const folder of ['', MILKINGS_FOLDER, VISITS_FOLDER])
     for (const name of namesIn(join(farm, folder))) {
       const file = folder === '' ? name : `${folder}/${name}`;
       const mark = fileMark(farm, file);

@@ -1,0 +1,129 @@
+// Reads one visit's file, writes a new one, and changes the state of one that stands, and nothing else in it.
+import { Document, isMap, isScalar, isSeq, parseDocument } from 'yaml';
+import { clockText } from '../../shared/lesson/clock.ts';
+import { gradeSign } from '../../shared/tasks/standards.ts';
+import { NEEDS } from '../../shared/trip/types.ts';
+import type { Visit, VisitState } from '../../shared/trip/visitTypes.ts';
+import { plainBreaks } from './csv.ts';
+import { faultAt, type Fault, type Place } from './fault.ts';
+import { aliasFault, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
+import { visitRule, visitWords, type VisitFields } from './visitRule.ts';
+
+/** A visit, or all that keeps its file from being read. */
+export type VisitReading = { readonly ok: true; readonly visit: Visit } | { readonly ok: false; readonly faults: readonly Fault[] }; // prettier-ignore
+
+/** Reads a visit's text. `file` is its path in the farm folder; `stations` the farm's, null where they are not sure. */
+export function readVisit(file: string, raw: string, stations: readonly string[] | null): VisitReading {
+  const text = plainBreaks(raw);
+  const placeOf = (offset: number): Place => {
+    const lines = text.slice(0, offset).split('\n');
+    return { line: lines.length, column: [...(lines.at(-1) ?? '')].length + 1 };
+  };
+  let document: Document;
+  try {
+    document = parseDocument(text, { prettyErrors: false, logLevel: 'error' });
+  } catch (error) {
+    return { ok: false, faults: [tornFault(String(error), file)] };
+  }
+  if (document.errors.length > 0)
+    return { ok: false, faults: document.errors.map((error) => yamlFault(error, document, placeOf, file)) };
+  if (!isMap(document.contents)) return { ok: false, faults: [noFields(file)] };
+  const fields = plainFields(document);
+  if (typeof fields === 'string') return { ok: false, faults: [aliasFault(document, placeOf, fields, file)] };
+  const read = visitRule(stations).safeParse(fields);
+  if (read.success) return { ok: true, visit: visitOf(file, read.data, stations) };
+  const about = { file, words: visitWords(stations) };
+  return { ok: false, faults: settingFaults(read.error.issues, { document, text, placeOf, about }) };
+}
+
+// A word with nothing after its colon is as good as left out.
+function plainFields(document: Document): Record<string, unknown> | string {
+  try {
+    const entries = Object.entries(document.toJS() as Record<string, unknown>);
+    return Object.fromEntries(entries.filter(([, value]) => value !== null && value !== undefined));
+  } catch (error) {
+    return String(error);
+  }
+}
+
+function noFields(file: string): Fault {
+  return faultAt(
+    file,
+    { line: 1, column: 1 },
+    {
+      found: 'no lines of the form "word: what it is"',
+      expected: "a visit's school, state, date, grade, children, adults, arrive and leave",
+      todo: 'write them, one a line, or take the file away',
+    },
+  );
+}
+
+function visitOf(file: string, fields: VisitFields, stations: readonly string[] | null): Visit {
+  const { school, state, date, grade, children, adults, arrive, leave } = fields;
+  const { buses = 0, lunch = null, needs = [], rain = false, word = '', note = '' } = fields;
+  const named = [...new Set(fields.stations ?? [])];
+  return {
+    file,
+    school,
+    state,
+    wish: {
+      date,
+      grade,
+      children,
+      adults,
+      arrive,
+      leave,
+      buses,
+      lunch,
+      stations: stations === null ? named : stations.filter((id) => named.includes(id)),
+      needs: NEEDS.filter((need) => needs.includes(need)),
+      rain,
+      word,
+    },
+    note,
+  };
+}
+
+/** The text of a new visit's file. */
+export function visitText({ school, state, wish, note }: Omit<Visit, 'file'>): string {
+  const { date, grade, children, adults, arrive, leave, buses, lunch, stations, needs, rain, word } = wish;
+  const fields = {
+    school,
+    state,
+    date,
+    grade: grade === 0 ? gradeSign(grade) : grade,
+    children,
+    adults,
+    arrive: clockText(arrive),
+    leave: clockText(leave),
+    buses,
+    lunch: lunch === null ? 'no' : clockText(lunch),
+    ...(stations.length > 0 && { stations: [...stations] }),
+    ...(needs.length > 0 && { needs: [...needs] }),
+    ...(rain && { rain: 'yes' }),
+    ...(word !== '' && { word }),
+    ...(note !== '' && { note }),
+  };
+  // With quotes that older readers of YAML need as well: without them those take 9:30 for a number and no for false.
+  const document = new Document(fields, { version: '1.1' });
+  for (const name of ['stations', 'needs']) {
+    const list = document.get(name, true);
+    if (isSeq(list)) list.flow = true;
+  }
+  return document.toString({
+    lineWidth: 0,
+    singleQuote: true,
+    flowCollectionPadding: false,
+    directives: false,
+  });
+}
+
+/** The text with another state; every other sign of it stays. Null where no state stands in it that could be changed. */
+export function withState(text: string, state: VisitState): string | null {
+  const document = parseDocument(text, { prettyErrors: false, logLevel: 'error' });
+  if (document.errors.length > 0 || !isMap(document.contents)) return null;
+  const node = document.contents.get('state', true);
+  if (!isScalar(node) || !node.range) return null;
+  const [from, to] = node.range;
+  return `${text.slice(0, from)}${state}${text.slice(to)}`;
+}
