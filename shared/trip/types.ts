@@ -200,11 +200,15 @@ export type TripWhy =
   | { readonly kind: 'adults'; readonly is: number; readonly needs: number; readonly most: number }
   | { readonly kind: 'capacity'; readonly station: string; readonly is: number; readonly needs: number }
   | { readonly kind: 'time'; readonly is_min: number; readonly needs_min: number }
+  /** Food cannot start in time: `earliest` is when it could; null where the wish lies too late for the leaving. */
   | { readonly kind: 'lunch'; readonly at: number; readonly earliest: number | null }
   | { readonly kind: 'seats'; readonly is: number; readonly needs: number }
   | { readonly kind: 'toilets'; readonly within_min: number; readonly longest_min: number };
 
-/** A smallest change of one kind that was planned again and holds; two kinds together where no single one does. */
+/**
+ * A smallest change of one kind that was planned again and holds; two kinds together where no single one does.
+ * Leaving out several stations is several changes of one kind. `withChanges` puts them on a wish and a farm.
+ */
 export interface TripWay {
   readonly changes: readonly TripChange[];
 }
@@ -215,6 +219,7 @@ export type TripChange =
   | { readonly kind: 'longer'; readonly minutes: number; readonly end: 'arrive' | 'leave' }
   | { readonly kind: 'lunch'; readonly at: number | null }
   | { readonly kind: 'without'; readonly station: string }
+  /** The number of children to come with, not how many stay at school. */
   | { readonly kind: 'fewer children'; readonly children: number }
   | { readonly kind: 'taps'; readonly more: number }
   | { readonly kind: 'toilets'; readonly more: number };
