@@ -2,6 +2,7 @@
 import type { Amount } from '../quantity/amount.ts';
 import type { LabelSheet, SingleLabel } from '../labels/labelSheet.ts';
 import type { AmountUnit, VolumeUnit } from '../quantity/units.ts';
+import type { FarmTrip } from '../trip/farmTrip.ts';
 
 /** The two milkings of a day. */
 export type MilkingTime = 'am' | 'pm';
@@ -32,6 +33,8 @@ export interface Farm {
   readonly screen_mm: number;
   /** The farm's own labels, where it says their measures. */
   readonly labels?: FarmLabels;
+  /** What the farm says about visits, the usual filled in; absent where it says nothing. */
+  readonly trip?: FarmTrip;
 }
 
 /** A farm's own labels by their measures; null where it has none of the kind. */

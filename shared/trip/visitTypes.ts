@@ -20,6 +20,8 @@ export interface SeasonDoe {
     readonly to: number;
     readonly basis: Basis;
   } | null;
+  /** Set where milkings were expected of her and nothing has been written down for weeks, so that nothing can be told. */
+  readonly quiet?: boolean;
 }
 
 /** Milk of the whole herd on a day, L: the middle of what is expected and its 80 % range. */
@@ -31,6 +33,8 @@ export interface TripSeason {
   readonly asOf: number;
   /** The clock spans in which does are milked and may be watched, where they are due. */
   readonly milkings: Readonly<Record<MilkingTime, Span>>;
+  /** The span in which the farm does its morning milking where visitors come to see it; absent where it keeps to its hours. */
+  readonly shownMilking?: Span;
   readonly does: readonly SeasonDoe[];
   /** By days after `asOf`, the first for the day after it; null where the outlook tells none. */
   readonly milk: readonly (SeasonMilk | null)[];

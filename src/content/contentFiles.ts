@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import type { ContentFault } from './contentFault.ts';
 
 const NAME = /^[a-z0-9]+(-[a-z0-9]+)*$/;
-const ENDINGS = { sheet: '.md', lesson: '.mdx' } as const;
+const ENDINGS = { sheet: '.md', lesson: '.mdx', station: '.yaml' } as const;
 
-/** Whether a sheet, a lesson or a step can be called so: `cups-we-can-count`. */
+/** Whether a sheet, a lesson, a station or a step can be called so: `cups-we-can-count`. */
 export function isPlainName(name: string): boolean {
   return NAME.test(name);
 }
@@ -21,7 +21,7 @@ export interface ContentFile {
 }
 
 /**
- * The sheets or lessons in `dir/lang`, in the order of their names, with a fault for each file that can be none. Hidden files,
+ * The sheets, lessons or stations in `dir/lang`, in the order of their names, with a fault for each file that can be none. Hidden files,
  * which some systems put into every folder, are passed over; a folder that is not there is empty.
  */
 export function contentFiles(

@@ -1,0 +1,68 @@
+// What a doe does on a day of the coming year: by the book, and after a kidding that is not on record by what is likely.
+import { phaseOn, type Phase, type PhaseSpan } from '../herd/expected.ts';
+import { LACTATION_DAYS, NIGHTS_APART_DAYS, WITH_KIDS_DAYS } from '../year/defaults.ts';
+import { DRY_DAYS } from '../year/gestation.ts';
+import type { SeasonDoe } from './visitTypes.ts';
+
+/** A doe's state on a day; `unknown` where nothing has been written down of her for long, or she may be in either of two. */
+export type DoeState = Exclude<Phase, 'none'> | 'not kidded' | 'unknown';
+
+/** Days after a kidding at which the likely phases begin; by common practice. Does may be dry from `early` on. */
+export const LIKELY = Object.freeze({
+  apart: WITH_KIDS_DAYS,
+  weaned: WITH_KIDS_DAYS + NIGHTS_APART_DAYS.usual,
+  weanedLate: WITH_KIDS_DAYS + NIGHTS_APART_DAYS.high,
+  early: LACTATION_DAYS.low,
+  dry: LACTATION_DAYS.usual,
+});
+
+/** Whether a phase has milkings. */
+export function isMilked(state: DoeState | Phase): boolean {
+  return state === 'nights apart' || state === 'twice a day';
+}
+
+/** Whether her kids of the last time stayed with her; those of a first time are taken to. */
+export function isReared(spans: readonly PhaseSpan[], kiddings: readonly number[]): boolean {
+  const last = kiddings.at(-1);
+  if (last === undefined) return true;
+  // Bottle kids are with her on the day of the kidding alone.
+  return !spans.some(({ phase, from }) => phase === 'twice a day' && from === last + 1);
+}
+
+/** Her state on a day, and whether it rests on what is likely instead of the book. */
+export function stateOn(doe: SeasonDoe, day: number): { readonly state: DoeState; readonly likely: boolean } {
+  const { due, spans, quiet } = doe;
+  if (quiet) return { state: 'unknown', likely: false };
+  if (due && due.basis !== 'book' && day >= due.from)
+    return { state: likelyAfter(doe, day - due.day), likely: true };
+  const phase = phaseOn(spans, day);
+  if (phase === 'none') return { state: 'not kidded', likely: false };
+  // Nobody has written down when she goes dry, but she rests before her next kids are born.
+  if (isMilked(phase) && due && day < due.day && due.day - day <= DRY_DAYS.usual)
+    return { state: 'dry', likely: true };
+  return { state: phase, likely: false };
+}
+
+function likelyAfter(doe: SeasonDoe, days: number): DoeState {
+  if (days < 0) return 'dry';
+  if (days >= LIKELY.dry) return 'dry';
+  if (!isReared(doe.spans, doe.kiddings)) return days < 1 ? 'with kids' : 'twice a day';
+  if (days < LIKELY.apart) return 'with kids';
+  return days < LIKELY.weaned ? 'nights apart' : 'twice a day';
+}
+
+/**
+ * How she is surely milked on a day: in the morning, or twice; null where she is not, or where it hangs on the day
+ * of a kidding that is not on record.
+ */
+export function wayOn(doe: SeasonDoe, day: number): 'am' | 'both' | null {
+  const { due } = doe;
+  const { state, likely } = stateOn(doe, day);
+  if (!isMilked(state)) return null;
+  if (!likely || !due) return state === 'twice a day' ? 'both' : 'am';
+  const [least, most] = [day - due.to, day - due.from];
+  if (most >= LIKELY.early) return null;
+  if (!isReared(doe.spans, doe.kiddings)) return least >= 1 ? 'both' : null;
+  if (least < LIKELY.apart) return null;
+  return least >= LIKELY.weanedLate ? 'both' : 'am';
+}

@@ -1,0 +1,153 @@
+// The herd over the coming year for the Trip plan, and what one of its days allows: milkings to watch, kiddings near.
+import type { Ledger } from '../herd/ledger.ts';
+import type { Book, Farm, Kidding } from '../herd/types.ts';
+import { readClock } from '../lesson/clock.ts';
+import { openOutlook } from '../outlook/outlook.ts';
+import { phaseOn } from '../herd/expected.ts';
+import { DRY_DAYS } from '../year/gestation.ts';
+import { nextKidding } from '../year/nextKidding.ts';
+import { isMilked, isReared, LIKELY, stateOn, wayOn } from './doeOn.ts';
+import type { DayGround, NoMilking, Span, TripFarm } from './types.ts';
+import { MILKING_DOE_MIN } from './usualRules.ts';
+import type { SeasonDoe, SeasonMilk, TripSeason } from './visitTypes.ts';
+
+/** Days ahead that a season tells: a year, so that the same day next year is in it. */
+export const SEASON_DAYS = 370;
+
+// A kidding told by custom may be three weeks off either way. Closing the pen for all of that would shut it for two
+// months, so only its middle third counts; the panel says that the day is a guess.
+const NARROW_DAYS = 7;
+
+/**
+ * The herd's coming year as of a ledger's day. Kiddings that are not on record are taken as `nextKidding` tells
+ * them, and milk from them on with the range of their earliest, usual and latest day together.
+ */
+export function tripSeason(
+  book: Book,
+  ledger: Ledger,
+  { milkings, trip }: Pick<Farm, 'milkings' | 'trip'>,
+): TripSeason {
+  const does = book.does.map(({ id, name, breed }): SeasonDoe => {
+    const own = kiddingsOf(book, id);
+    const spans = ledger.phases.get(id) ?? [];
+    return { id, name, breed, spans, kiddings: own.map(({ day }) => day), due: dueOf(own, ledger, id) };
+  });
+  const { milk, quiet } = milkAhead(book, ledger, does);
+  const shown = trip?.shownMilking;
+  return {
+    asOf: ledger.asOf,
+    milkings: { am: spanFrom(milkings.am, does.length), pm: spanFrom(milkings.pm, does.length) },
+    ...(shown && { shownMilking: shown }),
+    does: does.map((doe) => (quiet.has(doe.id) ? { ...doe, quiet: true } : doe)),
+    milk,
+  };
+}
+
+function kiddingsOf(book: Book, doe: string): Kidding[] {
+  return book.kiddings.filter((one) => one.doe === doe).sort((a, b) => a.day - b.day);
+}
+
+function spanFrom(clock: string, does: number): Span {
+  const from = readClock(clock) ?? 0;
+  return { from, to: from + does * MILKING_DOE_MIN };
+}
+
+/** Her next kidding. One told by custom is dropped where she is milked so late that she cannot rest before it. */
+function dueOf(own: readonly Kidding[], { asOf, phases }: Ledger, doe: string): SeasonDoe['due'] {
+  const next = nextKidding(own, [], asOf);
+  if (!next.ok) return null;
+  const isInMilk = isMilked(phaseOn(phases.get(doe) ?? [], asOf));
+  if (next.basis === 'common practice' && isInMilk && asOf > next.day - DRY_DAYS.short) return null;
+  const { day, from, to, basis } = next;
+  return { day, from, to, basis };
+}
+
+/** Milk by days ahead, and the does of whom nothing has been written down for so long that nothing can be told. */
+function milkAhead(
+  book: Book,
+  ledger: Ledger,
+  does: readonly SeasonDoe[],
+): { milk: (SeasonMilk | null)[]; quiet: ReadonlySet<string> } {
+  const guessed = does.some(({ due }) => due && due.basis !== 'book');
+  const days = guessed ? (['from', 'day', 'to'] as const) : (['day'] as const);
+  const outlooks = days.map((which) => openOutlook(withKiddings(book, does, which), ledger));
+  const quiet = new Set<string>();
+  const milk = Array.from({ length: SEASON_DAYS }, (_, index): SeasonMilk | null => {
+    const told = outlooks.map((outlook) => outlook.on(ledger.asOf + index + 1));
+    for (const one of told[0]?.does ?? []) if (!one.ok && one.why.kind === 'silent') quiet.add(one.doe);
+    const herds = told.flatMap(({ herd }) => (herd.ok ? [herd] : []));
+    const usual = herds[Math.floor(herds.length / 2)];
+    // Where nobody tells of the does in milk, the dry ones alone would make nought of it.
+    if (!usual || herds.some((herd) => herd.does.length === 0 && herd.without.length > 0)) return null;
+    const low = Math.min(...herds.map(({ low_L }) => low_L));
+    const high = Math.max(...herds.map(({ high_L }) => high_L));
+    return [to100(usual.middle_L), to100(low), to100(high)];
+  });
+  return { milk, quiet };
+}
+
+const to100 = (amount_L: number) => Math.round(amount_L * 100) / 100;
+
+/** The book with the kiddings that are only reckoned, so that the outlook tells the milk after them. */
+function withKiddings(book: Book, does: readonly SeasonDoe[], which: 'from' | 'day' | 'to'): Book {
+  const kiddings = does.flatMap(({ id, due, spans, kiddings: past }): Kidding[] => {
+    if (!due || due.basis === 'book') return [];
+    const day = due[which];
+    const dry = day + LIKELY.dry;
+    if (!isReared(spans, past)) return [{ doe: id, day, kids: null, apart: null, weaned: null, dry }];
+    return [{ doe: id, day, kids: null, apart: day + LIKELY.apart, weaned: day + LIKELY.weaned, dry }];
+  });
+  return { ...book, kiddings: [...book.kiddings, ...kiddings] };
+}
+
+/**
+ * What a date (a day number) allows. A doe counts for a milking where she is milked whenever within its range her
+ * kidding falls; does under treatment are milked like the others. Each doe is watched for ten minutes, unless the
+ * farm names a span of its own for visitors, which takes the place of the early morning.
+ */
+export function groundOn(farm: Pick<TripFarm, 'kiddingDays'>, season: TripSeason, day: number): DayGround {
+  const ways = season.does.map((doe) => wayOn(doe, day));
+  const am = ways.filter((way) => way !== null).length;
+  const pm = ways.filter((way) => way === 'both').length;
+  const isBeyond = day > season.asOf + SEASON_DAYS;
+  const milkings = isBeyond
+    ? []
+    : [
+        ...(am > 0 ? [season.shownMilking ?? narrowed(season.milkings.am, am)] : []),
+        ...(pm > 0 ? [narrowed(season.milkings.pm, pm)] : []),
+      ];
+  return {
+    milkings,
+    noMilking: milkings.length > 0 ? null : isBeyond ? 'unknown' : whyNone(season.does, day),
+    doesDue: isBeyond ? 0 : Math.max(am, pm),
+    kiddingNear: season.does.some((doe) => isKiddingNear(farm, doe, day)),
+  };
+}
+
+const narrowed = ({ from, to }: Span, does: number): Span => ({
+  from,
+  to: Math.min(to, from + does * MILKING_DOE_MIN),
+});
+
+function whyNone(does: readonly SeasonDoe[], day: number): NoMilking {
+  if (does.length === 0) return 'no does';
+  const states = does.map((doe) => stateOn(doe, day).state);
+  if (states.includes('unknown') || states.some(isMilked)) return 'unknown';
+  return states.includes('with kids') ? 'with kids' : 'dry';
+}
+
+/**
+ * Whether her pen is closed on a day: a kidding on record, or one to come with all the days on which it may fall.
+ * A day that rests on custom alone counts with the week before and after it.
+ */
+export function isKiddingNear(
+  { kiddingDays: { before, after } }: Pick<TripFarm, 'kiddingDays'>,
+  { kiddings, due }: SeasonDoe,
+  day: number,
+): boolean {
+  const isNear = (from: number, to: number) => day >= from - before && day <= to + after;
+  if (kiddings.some((one) => isNear(one, one))) return true;
+  if (!due) return false;
+  if (due.basis === 'common practice') return isNear(due.day - NARROW_DAYS, due.day + NARROW_DAYS);
+  return isNear(due.from, due.to);
+}
