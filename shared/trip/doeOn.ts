@@ -7,14 +7,14 @@ import type { SeasonDoe } from './visitTypes.ts';
 /** A doe's state on a day; `unknown` where nothing has been written down of her for long, or she may be in either of two. */
 export type DoeState = Exclude<Phase, 'none'> | 'not kidded' | 'unknown';
 
-/** Days after a kidding at which the likely phases begin; by common practice. Does may be dry from `early` on. */
+/** Days after a kidding at which the likely phases begin; by common practice. */
 export const LIKELY = Object.freeze({
   apart: WITH_KIDS_DAYS,
   weaned: WITH_KIDS_DAYS + NIGHTS_APART_DAYS.usual,
   weanedLate: WITH_KIDS_DAYS + NIGHTS_APART_DAYS.high,
-  early: LACTATION_DAYS.low,
-  dry: LACTATION_DAYS.usual,
 });
+// A lactation on record outside these is a loss, or two years in one, and tells nothing of the next.
+const OWN_DAYS = Object.freeze({ low: 120, high: 400 });
 
 /** Whether a phase has milkings. */
 export function isMilked(state: DoeState | Phase): boolean {
@@ -27,6 +27,13 @@ export function isReared(spans: readonly PhaseSpan[], kiddings: readonly number[
   if (last === undefined) return true;
   // Bottle kids are with her on the day of the kidding alone.
   return !spans.some(({ phase, from }) => phase === 'twice a day' && from === last + 1);
+}
+
+/** Days after her next kidding at which she is likely dried off: as many as the last time on record, else the usual. */
+export function milkDays(spans: readonly PhaseSpan[], kiddings: readonly number[]): number {
+  const dry = spans.findLast(({ phase }) => phase === 'dry')?.from;
+  const own = dry === undefined ? NaN : dry - (kiddings.findLast((day) => day <= dry) ?? NaN);
+  return own >= OWN_DAYS.low && own <= OWN_DAYS.high ? own : LACTATION_DAYS.usual;
 }
 
 /** Her state on a day, and whether it rests on what is likely instead of the book. */
@@ -45,7 +52,7 @@ export function stateOn(doe: SeasonDoe, day: number): { readonly state: DoeState
 
 function likelyAfter(doe: SeasonDoe, days: number): DoeState {
   if (days < 0) return 'dry';
-  if (days >= LIKELY.dry) return 'dry';
+  if (days >= milkDays(doe.spans, doe.kiddings)) return 'dry';
   if (!isReared(doe.spans, doe.kiddings)) return days < 1 ? 'with kids' : 'twice a day';
   if (days < LIKELY.apart) return 'with kids';
   return days < LIKELY.weaned ? 'nights apart' : 'twice a day';
@@ -61,7 +68,7 @@ export function wayOn(doe: SeasonDoe, day: number): 'am' | 'both' | null {
   if (!isMilked(state)) return null;
   if (!likely || !due) return state === 'twice a day' ? 'both' : 'am';
   const [least, most] = [day - due.to, day - due.from];
-  if (most >= LIKELY.early) return null;
+  if (most >= Math.min(LACTATION_DAYS.low, milkDays(doe.spans, doe.kiddings))) return null;
   if (!isReared(doe.spans, doe.kiddings)) return least >= 1 ? 'both' : null;
   if (least < LIKELY.apart) return null;
   return least >= LIKELY.weanedLate ? 'both' : 'am';

@@ -2,11 +2,11 @@
 import type { Ledger } from '../herd/ledger.ts';
 import type { Book, Farm, Kidding } from '../herd/types.ts';
 import { readClock } from '../lesson/clock.ts';
-import { openOutlook } from '../outlook/outlook.ts';
-import { phaseOn } from '../herd/expected.ts';
+import { openOutlook, type Outlook } from '../outlook/outlook.ts';
+import { phaseOn, phaseSpans } from '../herd/expected.ts';
 import { DRY_DAYS } from '../year/gestation.ts';
 import { nextKidding } from '../year/nextKidding.ts';
-import { isMilked, isReared, LIKELY, stateOn, wayOn } from './doeOn.ts';
+import { isMilked, isReared, LIKELY, milkDays, stateOn, wayOn } from './doeOn.ts';
 import type { DayGround, NoMilking, Span, TripFarm } from './types.ts';
 import { MILKING_DOE_MIN } from './usualRules.ts';
 import type { SeasonDoe, SeasonMilk, TripSeason } from './visitTypes.ts';
@@ -70,7 +70,7 @@ function milkAhead(
 ): { milk: (SeasonMilk | null)[]; quiet: ReadonlySet<string> } {
   const guessed = does.some(({ due }) => due && due.basis !== 'book');
   const days = guessed ? (['from', 'day', 'to'] as const) : (['day'] as const);
-  const outlooks = days.map((which) => openOutlook(withKiddings(book, does, which), ledger));
+  const outlooks = days.map((which) => reckonedOutlook(book, ledger, does, which));
   const quiet = new Set<string>();
   const milk = Array.from({ length: SEASON_DAYS }, (_, index): SeasonMilk | null => {
     const told = outlooks.map((outlook) => outlook.on(ledger.asOf + index + 1));
@@ -88,16 +88,23 @@ function milkAhead(
 
 const to100 = (amount_L: number) => Math.round(amount_L * 100) / 100;
 
-/** The book with the kiddings that are only reckoned, so that the outlook tells the milk after them. */
-function withKiddings(book: Book, does: readonly SeasonDoe[], which: 'from' | 'day' | 'to'): Book {
-  const kiddings = does.flatMap(({ id, due, spans, kiddings: past }): Kidding[] => {
+/** The outlook with the kiddings that are only reckoned, so that it tells the milk after them. */
+function reckonedOutlook(
+  book: Book,
+  ledger: Ledger,
+  does: readonly SeasonDoe[],
+  which: 'from' | 'day' | 'to',
+): Outlook {
+  const reckoned = does.flatMap(({ id, due, spans, kiddings: past }): Kidding[] => {
     if (!due || due.basis === 'book') return [];
     const day = due[which];
-    const dry = day + LIKELY.dry;
+    const dry = day + milkDays(spans, past);
     if (!isReared(spans, past)) return [{ doe: id, day, kids: null, apart: null, weaned: null, dry }];
     return [{ doe: id, day, kids: null, apart: day + LIKELY.apart, weaned: day + LIKELY.weaned, dry }];
   });
-  return { ...book, kiddings: [...book.kiddings, ...kiddings] };
+  const kiddings = [...book.kiddings, ...reckoned];
+  const phases = new Map(does.map(({ id }) => [id, phaseSpans(kiddings.filter(({ doe }) => doe === id))]));
+  return openOutlook({ ...book, kiddings }, { ...ledger, phases });
 }
 
 /**
