@@ -1,0 +1,68 @@
+// The card of each station for the farm's helper there: who comes when, what to say and ask, what lies ready.
+import type { Slot, Span, Station } from '../types.ts';
+import type { StationAsk, StationText } from '../visitTypes.ts';
+import { stationsOfDay } from './applies.ts';
+import { bandOf, groupsIn, textOf } from './tell.ts';
+import type { PaperTongue, TripCase } from './types.ts';
+
+/** One coming of a party. */
+export interface Coming extends Span {
+  readonly party: number;
+  readonly children: number;
+  readonly adults: number;
+  readonly wheelchair: boolean;
+}
+
+/** The card of one station. */
+export interface StationCard {
+  readonly station: Station;
+  readonly text: StationText;
+  readonly comings: readonly Coming[];
+  readonly say: readonly string[];
+  readonly ask: readonly StationAsk[];
+  /** The station whose place it takes; null where it stands for itself. */
+  readonly for: string | null;
+  /** What takes its place in rain: a station, null where it is left out; undefined where it stays. */
+  readonly inRain: string | null | undefined;
+}
+
+/** The cards of a visit's stations, in the order of the loop. */
+export function stationCards(trip: TripCase, tongue: PaperTongue): StationCard[] {
+  const band = bandOf(trip);
+  return stationsOfDay(trip).map((station) => {
+    const text = textOf(tongue, station.id);
+    const slots = trip.day.parties.flatMap((party) => party.filter((slot) => isAt(slot, station)));
+    return {
+      station,
+      text,
+      comings: comingsAt(trip, station),
+      say: text.say[band],
+      ask: text.ask[band],
+      for: slots.find((slot) => slot.for !== null)?.for ?? null,
+      inRain: trip.wish.rain ? undefined : inRain(trip, station.id),
+    };
+  });
+}
+
+const isAt = (slot: Slot, { id }: Station): boolean => slot.kind === 'station' && slot.station === id;
+
+function comingsAt({ day }: TripCase, station: Station): Coming[] {
+  const comings = day.parties.flatMap((slots, party) => {
+    const groups = groupsIn(day, party);
+    const sum = (of: 'children' | 'adults'): number => groups.reduce((all, group) => all + group[of], 0);
+    const wheelchair = groups.some((group) => group.wheelchair);
+    return slots
+      .filter((slot) => isAt(slot, station))
+      .map(({ from, to }) => ({ from, to, party, children: sum('children'), adults: sum('adults'), wheelchair })); // prettier-ignore
+  });
+  return comings.sort((a, b) => a.from - b.from);
+}
+
+/** What the rain plan does with a station of the fine day: another one, null where it is left out, undefined where it stays. */
+export function inRain({ otherWeather, wish }: TripCase, id: string): string | null | undefined {
+  if (wish.rain) return undefined;
+  const note = otherWeather.notes.find((one) => 'why' in one && one.why === 'rain' && one.station === id);
+  if (note?.kind === 'stand-in') return note.by;
+  const stays = !note && (!otherWeather.ok || otherWeather.day.stations.includes(id));
+  return stays ? undefined : null;
+}
