@@ -25,6 +25,7 @@ import type { LiveSource } from './liveBook.ts';
 import { addPackDesk, type PackPrinter } from './packDesk.ts';
 import { pdfIndex } from './pdfIndex.ts';
 import type { Rebuilder } from './rebuild.ts';
+import { addVisitsDesk } from './visits/visitsDesk.ts';
 
 /** The Milk book that a desk keeps. */
 export interface DeskBook {
@@ -96,7 +97,10 @@ export function deskApp(settings: DeskSettings): DeskApp {
   addGuard(app, base, access);
   addAccessDesk(app, base, access, build);
   if (settings.printer) addPackDesk(app, base, settings.printer);
-  if (settings.live) addHerdDesk(app, base, settings.live);
+  if (settings.live) {
+    addHerdDesk(app, base, settings.live);
+    addVisitsDesk(app, base, { farm: settings.live.farm, stations: () => null });
+  }
   const { book, rebuild, backups } = settings;
   if (book) {
     // By this a page learns without a failed request that there is a book to write in.

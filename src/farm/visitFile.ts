@@ -1,7 +1,5 @@
-// Reads one visit's file, writes a new one, and changes the state of one that stands, and nothing else in it.
-import { Document, isMap, isScalar, isSeq, parseDocument } from 'yaml';
-import { clockText } from '../../shared/lesson/clock.ts';
-import { gradeSign } from '../../shared/tasks/standards.ts';
+// Reads one visit's file, and changes the state of one that stands, and nothing else in it.
+import { isMap, isScalar, parseDocument, type Document } from 'yaml';
 import { NEEDS } from '../../shared/trip/types.ts';
 import type { Visit, VisitState } from '../../shared/trip/visitTypes.ts';
 import { plainBreaks } from './csv.ts';
@@ -82,40 +80,6 @@ function visitOf(file: string, fields: VisitFields, stations: readonly string[] 
     },
     note,
   };
-}
-
-/** The text of a new visit's file. */
-export function visitText({ school, state, wish, note }: Omit<Visit, 'file'>): string {
-  const { date, grade, children, adults, arrive, leave, buses, lunch, stations, needs, rain, word } = wish;
-  const fields = {
-    school,
-    state,
-    date,
-    grade: grade === 0 ? gradeSign(grade) : grade,
-    children,
-    adults,
-    arrive: clockText(arrive),
-    leave: clockText(leave),
-    buses,
-    lunch: lunch === null ? 'no' : clockText(lunch),
-    ...(stations.length > 0 && { stations: [...stations] }),
-    ...(needs.length > 0 && { needs: [...needs] }),
-    ...(rain && { rain: 'yes' }),
-    ...(word !== '' && { word }),
-    ...(note !== '' && { note }),
-  };
-  // With quotes that older readers of YAML need as well: without them those take 9:30 for a number and no for false.
-  const document = new Document(fields, { version: '1.1' });
-  for (const name of ['stations', 'needs']) {
-    const list = document.get(name, true);
-    if (isSeq(list)) list.flow = true;
-  }
-  return document.toString({
-    lineWidth: 0,
-    singleQuote: true,
-    flowCollectionPadding: false,
-    directives: false,
-  });
 }
 
 /** The text with another state; every other sign of it stays. Null where no state stands in it that could be changed. */

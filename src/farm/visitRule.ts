@@ -8,6 +8,7 @@ import { MOST } from '../../shared/trip/tripQuery.ts';
 import { NEEDS } from '../../shared/trip/types.ts';
 import { VISIT_STATES } from '../../shared/trip/visitTypes.ts';
 import type { FieldWords } from './settingsRule.ts';
+import { yesOrNo } from './yesOrNo.ts';
 
 /** Reads a text or a number with `read`; what it gives null for is a fault. */
 const readWith = <T>(read: (text: string) => T | null) =>
@@ -21,19 +22,15 @@ const readWith = <T>(read: (text: string) => T | null) =>
 const clock = readWith(readClock);
 const plainText = z.union([z.string(), z.number()]).transform((value) => String(value).trim());
 const whole = (least: number, most: number) => z.number().int().min(least).max(most);
-// YAML 1.2 reads yes and no as words.
-const yesOrNo = z
-  .union([
-    z.boolean(),
-    z
-      .string()
-      .toLowerCase()
-      .pipe(z.enum(['yes', 'no'])),
-  ])
-  .transform((value) => value === true || value === 'yes');
 const lunch = z
   .union([z.literal(false), z.string().toLowerCase().pipe(z.literal('no')).transform(() => false as const), clock])
   .transform((value) => (value === false ? null : value)); // prettier-ignore
+
+// A rule of several fields holds also beside faults in others.
+const areTimes =
+  (...names: readonly string[]) =>
+  ({ value }: { value: unknown }) =>
+    names.every((name) => typeof (value as Record<string, unknown>)[name] === 'number');
 
 /** The rule of a visit's file; `stations` are the farm's, null where it is not sure which there are. */
 export function visitRule(stations: readonly string[] | null) {
@@ -55,11 +52,11 @@ export function visitRule(stations: readonly string[] | null) {
       word: plainText.refine((text) => text === '' || isClassWord(text)).optional(),
       note: plainText.optional(),
     })
-    .superRefine(({ arrive, leave, lunch: food }, context) => {
-      const wrong = (path: string, input: unknown) => context.addIssue({ code: 'custom', path: [path], input });
-      if (leave <= arrive) wrong('leave', leave);
-      else if (typeof food === 'number' && (food < arrive || food >= leave)) wrong('lunch', food);
-    }); // prettier-ignore
+    .refine(({ arrive, leave }) => leave > arrive, { path: ['leave'], when: areTimes('arrive', 'leave') })
+    .refine(({ arrive, leave, lunch: food }) => Number(food) >= arrive && Number(food) < leave, {
+      path: ['lunch'],
+      when: areTimes('arrive', 'leave', 'lunch'),
+    });
 }
 
 /** What a visit's file says, once its shape is right. */
