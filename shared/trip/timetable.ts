@@ -1,0 +1,74 @@
+// Finds the timetable of a day: how many rounds go before the food, where waiting goes, or why no time suffices.
+import { lay, type Hold, type Laid } from './clock.ts';
+import type { Course } from './course.ts';
+import type { MilkingFit } from './milking.ts';
+import type { TripWhy } from './types.ts';
+
+/** A day that fits, or what stands against it. */
+export type Timed =
+  | { readonly laid: Laid; readonly whys: readonly [] }
+  | { readonly laid: null; readonly whys: readonly TripWhy[] };
+
+/** The day with as many rounds before the food as fit. */
+export function timetable(course: Course, milking: MilkingFit): Timed {
+  const count = course.rounds.length;
+  const least = course.food ? 0 : count;
+  for (let before = count; before >= least; before--) {
+    const laid = fitted(course, before, milking);
+    if (laid) return { laid, whys: [] };
+  }
+  return { laid: null, whys: timeWhys(course) };
+}
+
+/** The day with so many rounds before the food, if it can be had with waiting in one place or another. */
+function fitted(course: Course, before: number, milking: MilkingFit): Laid | null {
+  const first = lay(course, before, course.leave, null);
+  if (first.spare < 0 || (course.food && first.food! > course.food.to)) return null;
+  const wait = milking(first);
+  if (wait === null) return null;
+  if (wait > 0) return tryHold(course, before, milking, { at: -1, minutes: wait });
+  if (holds(course, first)) return first;
+  // The time to spare is too short for a pause at the toilets and too long to go without: it goes before an earlier one.
+  for (let at = first.chances - 1; at >= 0; at--) {
+    const laid = tryHold(course, before, milking, { at, minutes: first.spare });
+    if (laid) return laid;
+  }
+  return null;
+}
+
+function tryHold(course: Course, before: number, milking: MilkingFit, hold: Hold): Laid | null {
+  const laid = lay(course, before, course.leave, hold);
+  return holds(course, laid) && milking(laid) === 0 ? laid : null;
+}
+
+function holds({ food, leave, toiletWithin }: Course, laid: Laid): boolean {
+  return laid.end === leave && laid.longest <= toiletWithin && (food === null || laid.food! <= food.to);
+}
+
+function timeWhys(course: Course): TripWhy[] {
+  const { food, arrive, leave, toiletWithin } = course;
+  const count = course.rounds.length;
+  const days: Laid[] = [];
+  for (let before = count; before >= (food ? 0 : count); before--) days.push(lay(course, before, null, null));
+  const inTime = food ? days.filter((laid) => laid.food! <= food.to) : days;
+  const open = inTime.length > 0 ? inTime : days;
+  const end = Math.min(...open.map((laid) => laid.end));
+  const longest = Math.min(...open.map((laid) => laid.longest));
+  const whys: TripWhy[] = [];
+  if (end > leave) whys.push({ kind: 'time', is_min: leave - arrive, needs_min: end - arrive });
+  if (food && inTime.length === 0)
+    whys.push({ kind: 'lunch', at: food.from, earliest: Math.min(...days.map((laid) => laid.food!)) });
+  else if (food && food.from + mealAfter(course) + course.tail > leave)
+    whys.push({ kind: 'lunch', at: food.from, earliest: null });
+  if (longest > toiletWithin) whys.push({ kind: 'toilets', within_min: toiletWithin, longest_min: longest });
+  if (whys.length > 0) return whys;
+  // Only the filling of the day with waiting fails: what is too long is the time after the last chance.
+  const filled = lay(course, open[0]!.roundsBefore, leave, null);
+  const late = Math.max(filled.longest, filled.end - leave + toiletWithin);
+  return [{ kind: 'toilets', within_min: toiletWithin, longest_min: late }];
+}
+
+/** From the first party's food until the last has eaten. */
+function mealAfter({ meal }: Course): number {
+  return meal.total - meal.parties[0]!.washed;
+}
