@@ -115,14 +115,17 @@ for file in "$home/browser/Default/Preferences"; do
   [ -f "\$file" ] && sed -i 's/"exited_cleanly":false/"exited_cleanly":true/; s/"exit_type":"[^"]*"/"exit_type":"Normal"/' "\$file"
 done
 rm -f "$home/browser/SingletonLock" "$home/browser/SingletonSocket" "$home/browser/SingletonCookie"
+# Each of Chromium's processes quits when the first one has not spoken to it within 15 seconds. While a computer is
+# still busy starting, that time runs out; the one that fetches pages is then replaced, but the board it had been asked
+# for is forgotten and the screen stays blank. Five minutes is long enough for a slow computer.
 chromium --kiosk --user-data-dir="$home/browser" --window-position=0,0 --window-size="\${size:-1080,1920}" \\
-  --no-first-run --noerrdialogs --disable-session-crashed-bubble --hide-crash-restore-bubble \\
+  --ipc-connection-timeout=300 --no-first-run --noerrdialogs --disable-session-crashed-bubble --hide-crash-restore-bubble \\
   --disable-pinch --overscroll-history-navigation=0 --disable-features=Translate --force-prefers-reduced-motion \\
   --password-store=basic --disable-component-update --disable-background-networking --disable-sync \\
   --unsafely-treat-insecure-origin-as-secure="$origin" "$address" &
 browser=\$!
 # A browser that opened no page of the board (its title has a point in the middle) for three minutes is started anew:
-# now and then one stands blank after a start, and no one is there to press a key.
+# should one stand blank all the same, no one is there to press a key.
 misses=0
 while sleep 30 && kill -0 \$browser 2>/dev/null; do
   if xwininfo -root -tree | grep -q '" *[^"]* · [^"]*"'; then misses=0; else misses=\$((misses + 1)); fi
