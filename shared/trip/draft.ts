@@ -84,7 +84,7 @@ function draftStops(
   const fits = milkingFits(course, milked ? ground.milkings : null);
   const timed = timetable(course, fits);
   if (timed.laid === null) whys.push(...timed.whys);
-  const all = [...notes, ...crowdNotes(wish, farm, band, groups, course)];
+  const all = [...notes, ...crowdNotes(wish, farm, band, groups, washesInTurn(course, timed.laid))];
   if (whys.length > 0) return { ...none, course, notes: all, whys };
   return { chosen, stops, groups, notes: all, course, laid: timed.laid, whys };
 }
@@ -119,18 +119,23 @@ function peopleIn(wish: TripWish, groups: readonly Group[]): { parties: number[]
   return { parties, all: Math.max(led, wish.children + wish.adults) };
 }
 
+function washesInTurn(course: Course, laid: Laid | null): boolean {
+  if (!course.wash.inTurn) return false;
+  return laid === null || laid.beats.some(({ kind }) => kind === 'meal' || kind === 'wash');
+}
+
 function crowdNotes(
   wish: TripWish,
   farm: TripFarm,
   band: Band,
   groups: readonly Group[],
-  course: Course,
+  inTurn: boolean,
 ): TripNote[] {
   const rules = farm.rules[band];
   const notes: TripNote[] = [];
   const perAdult = Math.max(...groups.map((one) => Math.ceil(one.children / one.adults)));
   if (perAdult > rules.perAdult.aim) notes.push({ kind: 'few adults', perAdult, aim: rules.perAdult.aim });
-  if ((wish.lunch === null ? course.wash : course.meal).inTurn)
+  if (inTurn)
     notes.push({
       kind: 'wash by party',
       minutes: Math.ceil(washMinutes(wish.children + wish.adults, farm, rules)),

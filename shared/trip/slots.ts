@@ -7,8 +7,19 @@ import type { Turns } from './wash.ts';
 /** The slots of each party, from arriving to leaving without a gap. */
 export function slotsOf(course: Course, laid: Laid): Slot[][] {
   return Array.from({ length: course.parties }, (_, party) =>
-    laid.beats.flatMap((beat) => slotsIn(beat, party, course)),
+    joined(laid.beats.flatMap((beat) => slotsIn(beat, party, course))),
   );
+}
+
+/** Waiting that follows waiting is one. */
+function joined(slots: readonly Slot[]): Slot[] {
+  const all: Slot[] = [];
+  for (const slot of slots) {
+    const before = all.at(-1);
+    if (slot.kind === 'wait' && before?.kind === 'wait') all[all.length - 1] = { ...before, to: slot.to };
+    else all.push(slot);
+  }
+  return all;
 }
 
 function slotsIn({ kind, from, to, round }: Beat, party: number, course: Course): Slot[] {

@@ -74,12 +74,11 @@ function openStandIn(
 
 /**
  * The longest walk between stops that follow each other on the one-way loop, past stations that are not visited, in
- * minutes; for a single stop the walk to it.
+ * minutes. A single stop follows itself, once around the loop, since nobody says where on it the group comes in.
  */
 export function longestWalk(stops: readonly Stop[], farm: TripFarm): number {
   const first = stops[0];
   if (first === undefined) return 0;
-  if (stops.length === 1) return first.station.walk_min;
   const met = new Set(stops.map(({ station }) => station.id));
   const start = farm.stations.findIndex(({ id }) => id === first.station.id);
   let longest = 0;

@@ -42,7 +42,7 @@ export function washTurns(people: People, farm: TripFarm, rules: BandRules): Tur
 
 /**
  * Turns for washing and food. Parties go one after the other where washing together takes longer than the farm
- * wants, or where there are not seats for all; who kept free eats with any of them.
+ * wants, and sit down as there are seats; who is kept free eats with any of them.
  */
 export function mealTurns(people: People, farm: TripFarm, rules: BandRules): Turns {
   return turnsOf(people, farm, rules, rules.lunch_min, farm.seats);
@@ -50,34 +50,34 @@ export function mealTurns(people: People, farm: TripFarm, rules: BandRules): Tur
 
 function turnsOf(people: People, farm: TripFarm, rules: BandRules, lunch: number, seats: number): Turns {
   const together = washMinutes(people.all, farm, rules);
-  const alone = people.parties.length === 1;
-  if (alone || (together <= farm.washTogether_min && people.all <= seats)) {
+  if (together <= farm.washTogether_min + HAIR) {
     const washed = wholeMinutes(together);
     const turn = { wash: 0, washed, eaten: washed + lunch };
-    const seated = lunch > 0 ? people.all : 0;
-    return { parties: people.parties.map(() => turn), inTurn: false, total: turn.eaten, seated };
+    return { parties: people.parties.map(() => turn), inTurn: false, total: turn.eaten, seated: people.all };
   }
   const free = people.all - people.parties.reduce((sum, one) => sum + one, 0);
   const turns: Turn[] = [];
   let seated = 0;
   let tapsFree = 0;
-  people.parties.forEach((own) => {
+  for (const own of people.parties) {
     const minutes = wholeMinutes(washMinutes(own, farm, rules));
     const eating = (at: number) =>
       turns.reduce((sum, turn, other) => sum + (turn.eaten > at ? people.parties[other]! : 0), own + free);
     // Whoever sat down before this party still sits until it gets up: the party waits for the seats, unwashed.
-    const rises = turns.map((turn) => turn.eaten);
     const soonest = tapsFree + minutes;
-    const sits =
-      [soonest, ...rises.filter((at) => at > soonest)].find((at) => eating(at) <= seats) ?? soonest;
-    tapsFree = sits;
-    if (lunch > 0) seated = Math.max(seated, eating(sits));
+    const rises = turns.map((turn) => turn.eaten).filter((at) => at > soonest);
+    const sits = [soonest, ...rises].find((at) => eating(at) <= seats) ?? soonest;
+    seated = Math.max(seated, eating(sits));
     turns.push({ wash: sits - minutes, washed: sits, eaten: sits + lunch });
-  });
+    tapsFree = sits;
+  }
   return { parties: turns, inTurn: true, total: tapsFree + lunch, seated };
 }
 
-/** Rounded up to whole minutes; what floating point adds is no minute. */
+// Sums of doubles pass a whole number by a few units in the last place, which is no minute.
+const HAIR = 1e-9;
+
+/** Rounded up to whole minutes. */
 export function wholeMinutes(minutes: number): number {
-  return Math.ceil(minutes - 1e-9);
+  return Math.ceil(minutes - HAIR);
 }
