@@ -1,5 +1,5 @@
 // The rain plan beside the plan for a fine day: which stations change, and which times.
-import type { DayPlan, SlotKind, Span, TripWhy } from '../types.ts';
+import type { DayPlan, Slot, SlotKind, Span, TripWhy } from '../types.ts';
 import { wholeSpan } from './keyTimes.ts';
 import type { TripCase } from './types.ts';
 
@@ -69,4 +69,12 @@ function swapsOf({ wish, notes, otherWeather, day, farm }: TripCase): RainSwap[]
 /** The times of all parties as one text, whatever the stations. */
 function timesOf({ parties }: DayPlan): string {
   return JSON.stringify(parties.map((slots) => slots.map(({ kind, from, to }) => [kind, from, to])));
+}
+
+/** Whether a party's slot of the other plan differs from what the day has it do at that time. */
+export function isElsewhere({ parties }: DayPlan, party: number, slot: Slot): boolean {
+  if (slot.kind === 'walk') return false;
+  const same = (one: Slot): boolean =>
+    one.kind === slot.kind && one.from === slot.from && one.to === slot.to && one.station === slot.station;
+  return !parties[party]?.some(same);
 }

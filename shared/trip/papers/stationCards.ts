@@ -66,3 +66,19 @@ export function inRain({ otherWeather, wish }: TripCase, id: string): string | n
   const stays = !note && (!otherWeather.ok || otherWeather.day.stations.includes(id));
   return stays ? undefined : null;
 }
+
+/** A caution on a station's card; the words stand under `trip-papers.station`. */
+export type StationCaution = 'touch' | 'sores' | 'kidding' | 'raw' | 'wash';
+
+/** What the helper at a station must mind beside the station's own texts. */
+export function stationCautions({ ground }: TripCase, station: Station): StationCaution[] {
+  const animals = station.zone === 'animal';
+  const cautions: [StationCaution, boolean][] = [
+    ['touch', station.touch],
+    ['sores', station.touch],
+    ['kidding', animals && ground.kiddingNear],
+    ['raw', station.milking],
+    ['wash', station.zone !== 'clean'],
+  ];
+  return cautions.filter(([, applies]) => applies).map(([name]) => name);
+}

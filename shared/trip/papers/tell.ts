@@ -3,7 +3,7 @@ import { clockText, spanText } from '../../quantity/show.ts';
 import { bandOfGrade, gradeSign } from '../../tasks/standards.ts';
 import { say, type Slots, type Words } from '../../words/words.ts';
 import type { Band } from '../../quantity/grade.ts';
-import type { DayPlan, Group, Slot, Span } from '../types.ts';
+import type { DayPlan, Group, Slot, Span, TripWish } from '../types.ts';
 import type { StationText } from '../visitTypes.ts';
 import type { PaperTongue, TripCase } from './types.ts';
 
@@ -28,8 +28,8 @@ export function bandOf({ wish }: TripCase): Band {
 }
 
 /** The grade in words. */
-export function gradeText({ wish }: TripCase, tell: Tell): string {
-  return wish.grade === 0 ? tell('grade.K') : tell('grade.other', { grade: gradeSign(wish.grade) });
+export function gradeText({ grade }: Pick<TripWish, 'grade'>, tell: Tell): string {
+  return grade === 0 ? tell('grade.K') : tell('grade.other', { grade: gradeSign(grade) });
 }
 
 /** A date in words with its year. */

@@ -1,0 +1,33 @@
+// Which of our printed blocks stands for a station on paper.
+import type { Station } from '../../../../shared/trip/types.ts';
+import type { EmblemName } from '../../drawings/pieces/emblemName.ts';
+
+const MARKS: Readonly<Record<string, EmblemName>> = {
+  'milking-stand': 'how-to-milk',
+  'goat-barn': 'which-goat',
+  'kid-pen': 'twins',
+  'pasture-rail': 'eats-and-drinks',
+  'hay-loft': 'winter',
+  'hoof-and-coat': 'stroke',
+  'barn-board': 'listen',
+  'measuring-table': 'how-much',
+  'practice-stand': 'udder',
+  'kid-table': 'where-kids',
+  'kitchen-window': 'cheese',
+};
+// A station of the farm's own has the block of its zone.
+const ZONE_MARKS: Readonly<Record<Station['zone'], EmblemName>> = {
+  animal: 'which-goat',
+  between: 'grass-to-milk',
+  clean: 'proof',
+};
+
+/** The block of a station. */
+export function stationMark({ id, zone }: Pick<Station, 'id' | 'zone'>): EmblemName {
+  return MARKS[id] ?? ZONE_MARKS[zone];
+}
+
+/** The id under which a station's block is kept once in a document. */
+export function markId(station: string): string {
+  return `trip-mark-${station}`;
+}
