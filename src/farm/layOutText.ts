@@ -1,5 +1,46 @@
 // The words of a new farm folder: settings with a remark on each, headings, and how to fill them in.
 
+// The part of farm.yaml on school visits. Every line is a remark, so that a new farm plans with the usual.
+const VISIT_SETTINGS = `
+# For school visits: what a group can do, in the order of a one-way loop. Take the # off, and walk the loop with a watch.
+# Without this list the pages take the usual eleven: milking-stand, goat-barn, kid-pen, pasture-rail, hay-loft, hoof-and-coat,
+# barn-board, measuring-table, practice-stand, kid-table, kitchen-window.
+# capacity: children who have room at a time. walk: minutes from the station before it. standIn: what takes its place in
+# rain, in winter, when a birth is near, or where a wheelchair cannot go. You may also write minutes (20, or
+# { k-2: 15, 3-5: 20, 6-8: 25, 9-12: 35 }), zone (animal, between, clean), roofed, wheelchair, touch, milking, kidding (yes
+# or no), and chosenFor, the grades whose groups go there when they choose nothing, for instance [k-2, 3-5].
+# A station of your own needs a zone, and its texts in content/stations.
+# stations:
+#   - { id: goat-barn, capacity: 16, walk: 1 }
+#   - { id: pasture-rail, capacity: 24, walk: 2, roofed: no, wheelchair: no, standIn: hay-loft }
+#   - { id: hay-loft, capacity: 16, walk: 2 }
+
+# Taps with soap at which visitors wash their hands. Take the # off:
+# taps: 4
+
+# What else a visit needs. The rules of your health department and of the school district go first.
+# buses: how many can stand side by side. walks: minutes from the buses to the first place, and from any station to the taps.
+# shownMilking: when you milk for visitors, if you keep the morning milking of some does for them, one doe for each group.
+# kiddingPen: days on which the pen is closed before and after a birth; ask your veterinarian.
+# lunchSlack: minutes that food may begin later than wished. busSpare: minutes left before the buses go.
+# washing: spare is what is added for queues, 0.2 is a fifth; washing that takes longer than so many minutes together is
+# done by one group after the other.
+# In the last line, which each of k-2, 3-5, 6-8 and 9-12 may have, aim and most are children for one adult, group is how many
+# one leader takes, wash and toilet are seconds for one child, and the rest are minutes.
+# visits:
+#   toilets: 4
+#   seats: 60
+#   buses: 1
+#   walks: { gate: 3, taps: 2 }
+#   shownMilking: { from: '09:45', to: '11:30' }
+#   kiddingPen: { before: 14, after: 21 }
+#   lunchSlack: 30
+#   busSpare: 5
+#   adults: { least: 2, childrenPerSpare: 60 }
+#   washing: { spare: 0.2, together: 12 }
+#   k-2: { aim: 6, most: 8, group: 8, wash: 75, toilet: 90, toiletWithin: 60, bus: 10, headCount: 3, lunch: 30, welcome: 8 }
+`;
+
 /** farm.yaml for a farm that has yet to write its name; it reads as it is. */
 export function settingsText(timeZone: string): string {
   return `# What the pages need to know about your farm.
@@ -36,13 +77,19 @@ largestMilking: { amount: 10, unit: L }
 # "Today" is today, by the farm's clock. To see the pages as of another day, take the # off this line:
 # asOf: '2026-05-21'
 
-# Whom a teacher writes to. Take the # off these lines, and write only what everybody may read.
+# Whom a teacher writes to, and what an emergency sheet says. Take the # off these lines.
+# Write only what everybody may read. A line that you leave out is left blank on the sheet, to be written in by hand.
 # contact:
 #   name: Your name
 #   place: Your town
 #   email: visits@your-farm.example
-#   phone: 555-0100
-`;
+#   phone: '555-0100'
+#   address: the address that an ambulance is told
+#   gate: how to find the gate
+#   hospital: the nearest one with an emergency room, and its telephone
+#   emergency: '911'
+#   veterinarian: name and telephone
+${VISIT_SETTINGS}`;
 }
 
 /** Headings of each table, in the order in which a person fills them in. */
@@ -83,7 +130,8 @@ Open the .csv files in any spreadsheet or text editor. Keep the first line of ea
 their columns by it. When you save, choose "CSV UTF-8". Dates are written YYYY-MM-DD, for instance
 2026-05-21. A cell that you have nothing for stays empty.
 
-farm.yaml        the farm itself: its name, clock, units. Each line has a remark above it.
+farm.yaml        the farm itself: its name, clock, units, and for school visits its stations, taps and whom
+                 to write to. Each line has a remark above it.
 
 does.csv         one row a doe
   doe            her short name for the milk book: letters, digits, - and _, no spaces. It becomes

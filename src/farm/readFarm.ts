@@ -3,12 +3,14 @@ import { statSync } from 'node:fs';
 import { isoDate } from '../../shared/calendar/day.ts';
 import { standingRows } from '../../shared/herd/standing.ts';
 import type { Book, Doe, Farm, Kidding, MilkingRow, Treatment } from '../../shared/herd/types.ts';
+import { USUAL_STATIONS } from '../../shared/trip/usualRules.ts';
 import type { Visit } from '../../shared/trip/visitTypes.ts';
 import { amountReader, type AmountRules } from './amountCell.ts';
 import { readAsOf, type AsOf } from './asOf.ts';
 import { DOES_FILE, readDoes } from './doesTable.ts';
 import { doeNames, type DoeNames } from './doeNames.ts';
 import { momentReader } from './entered.ts';
+import { guidanceNotices } from './farmTrip.ts';
 import { counted, faultAt, sortedFaults, type Fault, type Findings, type Notice } from './fault.ts';
 import { KIDDINGS_FILE, readKiddings } from './kiddingsTable.ts';
 import { milkingFiles, MILKINGS_FOLDER, namesIn } from './milkingFiles.ts';
@@ -68,6 +70,7 @@ export function readFarm(dir: string, settings: ReadSettings): FarmReading {
   const findings: Findings = { faults: [], notices: [...notices] };
   addNotices(book, asOf, findings);
   const farm = farmOf(reading.fields as Settings);
+  if (farm.trip) findings.notices.push(...guidanceNotices(farm.trip.farm));
   return { ok: true, farm, book, ...(visits && { visits }), ...asOf, notices: findings.notices };
 }
 
@@ -93,7 +96,7 @@ export function readSoundParts(dir: string, settings: ReadSettings): SoundParts 
   const treatments = readTreatments(dir, names, lastDay, findings);
   const rows = readBook(dir, { reading, names, timeZone, lastDay, treatments: treatments ?? [] }, findings);
   const milkTests = readMilkTests(dir, names, lastDay, findings);
-  const visits = readVisits(dir, null, findings);
+  const visits = readVisits(dir, stationsOf(reading), findings);
   const book = {
     does: herd.does,
     kiddings,
@@ -136,6 +139,11 @@ function readBook(
   for (const [first, second] of standing.clashes) findings.faults.push(clash(first, second));
   findings.notices.push(...treated.notices(standing.rows, treatments.filter(hasStart)));
   return rows;
+}
+
+function stationsOf({ fields, sure }: SettingsReading): readonly string[] | null {
+  if (!sure('stations')) return null;
+  return (fields.stations?.stations ?? USUAL_STATIONS).map(({ id }) => id);
 }
 
 function largestOf({ fields, sure }: SettingsReading): AmountRules['largest'] {

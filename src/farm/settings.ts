@@ -2,6 +2,7 @@
 import { isMap, parseDocument, type Document } from 'yaml';
 import type { Farm } from '../../shared/herd/types.ts';
 import { plainBreaks } from './csv.ts';
+import { farmTripOf } from './farmTrip.ts';
 import type { Findings, Place } from './fault.ts';
 import { aliasFault, noFields, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
 import { SETTINGS_FILE, settingsRule, type Settings } from './settingsRule.ts';
@@ -84,6 +85,7 @@ function checkedFields(
 /** The farm as pages know it, with the defaults of fields that a farm may leave out. */
 export function farmOf(settings: Settings): Farm {
   const { name, timeZone, units, recordUnit, milkings, languages = ['en', 'es'] } = settings;
+  const trip = farmTripOf(settings);
   return {
     name,
     timeZone,
@@ -95,6 +97,7 @@ export function farmOf(settings: Settings): Farm {
     largestMilking: settings.largestMilking ?? LARGEST_MILKING,
     screen_mm: screenOf(settings.board?.screen ?? USUAL_SCREEN),
     ...(settings.labels && { labels: settings.labels }),
+    ...(trip && { trip }),
   };
 }
 

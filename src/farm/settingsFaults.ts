@@ -112,9 +112,12 @@ export function settingFaults(issues: readonly Issue[], source: Source): Fault[]
   );
 }
 
-function fieldFault({ path }: Issue, { document, text, placeOf, about = FARM }: Source): Fault {
+function fieldFault(issue: Issue, { document, text, placeOf, about = FARM }: Source): Fault {
+  const { path } = issue;
   const field = path.filter((part) => typeof part === 'string').join('.');
-  const words = about.words[field] ?? { expected: 'something else', todo: 'correct it' };
+  // A slip between two fields has words of its own.
+  const own = issue.code === 'custom' ? (issue.params?.['words'] as FieldWords | undefined) : undefined;
+  const words = own ?? about.words[field] ?? { expected: 'something else', todo: 'correct it' };
   const node = nodeAt(document, path);
   const place = placeOf(offsetAt(document, path));
   if (node === null || (isScalar(node) && node.value === null))
@@ -140,7 +143,7 @@ function nearestOf(text: string, names: readonly string[]): string | null {
 }
 
 function unknownKey(path: Issue['path'], key: string, { document, placeOf, about = FARM }: Source): Fault {
-  const prefix = path.map((part) => `${String(part)}.`).join('');
+  const prefix = path.map((part) => (typeof part === 'number' ? '' : `${String(part)}.`)).join('');
   const inner = Object.keys(about.words).filter((name) => name.startsWith(prefix));
   const names = inner.map((name) => name.slice(prefix.length)).filter((name) => !name.includes('.'));
   const all = prefix === '' && about === FARM ? [...names, ...OTHER_SECTIONS] : names;

@@ -3,21 +3,14 @@ import * as z from 'zod';
 import { dayNumber } from '../../shared/calendar/day.ts';
 import { AMOUNT_UNITS, unitNamed, type AmountUnit, type VolumeUnit } from '../../shared/quantity/units.ts';
 import { LABEL_WORDS, labelsRule } from './labelsRule.ts';
+import { STATION_WORDS, stationsRule } from './stationsRule.ts';
+import { contactRule, tapsRule, TRIP_WORDS, visitsRule } from './tripRule.ts';
 
 /** The file of the farm's settings. */
 export const SETTINGS_FILE = 'farm.yaml';
 
 /** Sections that other parts read; this reader lets them stand as they are. */
-export const OTHER_SECTIONS = [
-  'contact',
-  'stations',
-  'taps',
-  'visits',
-  'lessons',
-  'sheets',
-  'feed',
-  'land',
-] as const;
+export const OTHER_SECTIONS = ['lessons', 'sheets', 'feed', 'land'] as const;
 
 const WEIGHTS: readonly AmountUnit[] = ['lb', 'oz', 'kg', 'g'];
 const VOLUMES = AMOUNT_UNITS.filter((unit): unit is VolumeUnit => !WEIGHTS.includes(unit));
@@ -78,6 +71,10 @@ export const settingsRule = z.strictObject({
     })
     .optional(),
   labels: labelsRule.optional(),
+  stations: stationsRule.optional(),
+  taps: tapsRule.optional(),
+  visits: visitsRule.optional(),
+  contact: contactRule.optional(),
   backups: z.string().trim().min(1).optional(),
   asOf: z
     .string()
@@ -156,6 +153,8 @@ export const FIELD_WORDS: Readonly<Record<string, FieldWords>> = {
   'board.screen.diagonal': sizeWords,
   'board.screen.unit': { expected: 'in or cm', todo: 'write one of the two', names: () => ['in', 'cm'] },
   ...LABEL_WORDS,
+  ...STATION_WORDS,
+  ...TRIP_WORDS,
   'largestMilking.amount': sizeWords,
   'largestMilking.unit': unitWords,
   backups: {

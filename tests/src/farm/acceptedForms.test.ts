@@ -237,7 +237,7 @@ describe('the settings', () => {
     expect(screenOf('')).toBeCloseTo(546.1, 9);
   });
   it('lets sections of other parts stand', () => {
-    const more = 'stations: [{ name: Pen, minutes: 10 }]\ntaps: 2\ncontact: { name: Ada }\nvisits: x\n';
+    const more = 'lessons: [{ name: Pen, minutes: 10 }]\nsheets: 2\nfeed: { name: Ada }\nland: x\n';
     expect(told({ 'farm.yaml': `${String(SOUND_FARM['farm.yaml'])}${more}` })).toBe('ok');
   });
   it('takes today from AS_OF, else from farm.yaml, else from the clock of the farm', () => {

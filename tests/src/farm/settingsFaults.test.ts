@@ -23,10 +23,10 @@ describe('fields', () => {
   it('with an unknown word, and the nearest one', () => {
     expect(withLine('recordUnit', 'recordunit: cup')).toMatchInlineSnapshot(`
       "farm.yaml:1:1  found no recordUnit; expected one of fl oz, cup, pt, qt, gal, mL, L, g, kg, oz, lb; do: add it: write one of these
-      farm.yaml:4:1  found "recordunit", which no page reads; expected one of name, timeZone, units, recordUnit, languages, milkings, jar, largestMilking, board, labels, backups, asOf, contact, stations, taps, visits, lessons, sheets, feed, land; nearest "recordUnit"; do: correct the word before the colon, or take the line out"
+      farm.yaml:4:1  found "recordunit", which no page reads; expected one of name, timeZone, units, recordUnit, languages, milkings, jar, largestMilking, board, labels, stations, taps, visits, contact, backups, asOf, lessons, sheets, feed, land; nearest "recordUnit"; do: correct the word before the colon, or take the line out"
     `);
     expect(withLine('jar', 'weather: sunny')).toMatchInlineSnapshot(
-      `"farm.yaml:7:1  found "weather", which no page reads; expected one of name, timeZone, units, recordUnit, languages, milkings, jar, largestMilking, board, labels, backups, asOf, contact, stations, taps, visits, lessons, sheets, feed, land; do: correct the word before the colon, or take the line out"`,
+      `"farm.yaml:7:1  found "weather", which no page reads; expected one of name, timeZone, units, recordUnit, languages, milkings, jar, largestMilking, board, labels, stations, taps, visits, contact, backups, asOf, lessons, sheets, feed, land; do: correct the word before the colon, or take the line out"`,
     );
     expect(withLine('jar', 'jar: { size: 1, units: qt }')).toMatchInlineSnapshot(`
       "farm.yaml:7:1  found no jar.unit; expected a unit of volume: one of fl oz, cup, pt, qt, gal, mL, L; do: add it: write one of these
@@ -107,7 +107,7 @@ describe('fields', () => {
 
 describe('the form of the file', () => {
   it('a tab, a word twice', () => {
-    expect(told({ 'farm.yaml': `${SOUND}\tvisits: x\n` })).toMatchInlineSnapshot(
+    expect(told({ 'farm.yaml': `${SOUND}\tlessons: x\n` })).toMatchInlineSnapshot(
       `"farm.yaml:9:1  found a tab at the start of the line; expected lines of the form "word: what it is" (YAML); do: take it out and use spaces"`,
     );
     expect(told({ 'farm.yaml': `${SOUND}name: Other\n` })).toMatchInlineSnapshot(
