@@ -1,6 +1,7 @@
 // Finds the copy of a class set that carries a code, among all sheets and grades of a class word.
 import { GRADES_OF } from '../tasks/standards.ts';
-import { classCopies, copySeeds, MOST_COPIES } from '../sheet/classSet.ts';
+import { classCopies, copySeeds } from '../sheet/classSet.ts';
+import { MOST_COPIES } from '../sheet/mostCopies.ts';
 import { codeOf, makeSheet, type Sheet, type SheetRequest } from '../sheet/sheet.ts';
 
 /** A sheet of no grade and no seed yet. */

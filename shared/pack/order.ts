@@ -1,6 +1,6 @@
 // An order of the print room: which sheets, for which grade, how many, on what; read from an address and written back.
 import type { Band } from '../quantity/grade.ts';
-import { MOST_COPIES } from '../sheet/classSet.ts';
+import { MOST_COPIES } from '../sheet/mostCopies.ts';
 import { PAPERS, PRINT_SIZES, type Paper, type PrintSize } from '../sheet/pageMeasures.ts';
 import type { When } from '../sheet/plan.ts';
 import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../tasks/standards.ts';

@@ -1,8 +1,7 @@
 // A class set: one sheet in many copies, each a little different, from a word and a number.
+import { MOST_COPIES } from './mostCopies.ts';
 import { makeSheet, type Sheet, type SheetRequest } from './sheet.ts';
 
-/** Most copies of one set: more than any class, and still a stack that a printer takes. */
-export const MOST_COPIES = 60;
 /** How often a copy that came out like another is drawn again before it is left as it is. */
 const MOST_TRIES = 6;
 

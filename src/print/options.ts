@@ -9,7 +9,7 @@ import {
   type Shelf,
 } from '../../shared/pack/order.ts';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
-import { MOST_COPIES } from '../../shared/sheet/classSet.ts';
+import { MOST_COPIES } from '../../shared/sheet/mostCopies.ts';
 import { PAPERS, PRINT_SIZES } from '../../shared/sheet/pageMeasures.ts';
 import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';

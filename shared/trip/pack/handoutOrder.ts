@@ -1,6 +1,6 @@
 // What of a pack the Print room makes: the sheets of a class set for the children of a visit.
 import type { PackOrder, Shelf } from '../../pack/order.ts';
-import { MOST_COPIES } from '../../sheet/classSet.ts';
+import { MOST_COPIES } from '../../sheet/mostCopies.ts';
 import type { Paper } from '../../sheet/pageMeasures.ts';
 import type { TripWish } from '../types.ts';
 import type { PackPart } from './parts.ts';
