@@ -82,7 +82,7 @@ function watchOf(trip: TripCase, group: Group): WatchName[] {
 }
 
 /** The most lines of a card of a quarter of a page; longer ones take half a page. */
-const SHORT_LINES = 11;
+const SHORT_LINES = 15;
 const SHORT_WATCH = 7;
 
 /** How many cards go on a page: all are of one size, so that they stack. */

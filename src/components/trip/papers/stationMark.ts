@@ -26,8 +26,3 @@ const ZONE_MARKS: Readonly<Record<Station['zone'], EmblemName>> = {
 export function stationMark({ id, zone }: Pick<Station, 'id' | 'zone'>): EmblemName {
   return MARKS[id] ?? ZONE_MARKS[zone];
 }
-
-/** The id under which a station's block is kept once in a document. */
-export function markId(station: string): string {
-  return `trip-mark-${station}`;
-}
