@@ -11,7 +11,7 @@ export const WORKER_FILE = 'offline-worker.js';
 // The rooms a teacher or a milker works in, in every language: their pages and what these fetch. What the desk answers
 // below desk/ is no file of the site, and never on the list.
 const ROOMS =
-  /^(?:[a-z]{2,3}(?:-[\w-]+)?\/)?(?:bench|book|desk|labels|lessons|print|routine|sheets)\/(?:.*\.(?:html|json))?$/;
+  /^(?:[a-z]{2,3}(?:-[\w-]+)?\/)?(?:bench|book|desk|labels|lessons|print|routine|sheets|trip|visits)\/(?:.*\.(?:html|json))?$/;
 const TEMPLATE = new URL('./offlineWorker.js', import.meta.url);
 
 /** What the site's generator calls when its files are written. */

@@ -1,0 +1,53 @@
+// A day in numbers: groups, adults, first food, washing, minutes to spare.
+import type { DayPlan, Slot } from './types.ts';
+
+/** What a teacher wants to know of a day at one glance. */
+export interface DayTotals {
+  readonly groups: number;
+  readonly children: number;
+  /** Adults who lead a group. */
+  readonly leaders: number;
+  /** The earliest food, minutes after midnight; null where nobody eats. */
+  readonly food: number | null;
+  /** Everybody's washing, whole minutes, rounded up. */
+  readonly wash_min: number;
+  /** Waiting of the party that waits least, minutes. */
+  readonly spare_min: number;
+}
+
+/** The numbers of a day. */
+export function dayTotals({ groups, parties, wash_min }: DayPlan): DayTotals {
+  const food = parties.flat().filter(({ kind }) => kind === 'lunch');
+  const sum = (parts: readonly number[]) => parts.reduce((so, one) => so + one, 0);
+  const waits = parties.map((slots) => sum(slots.filter(({ kind }) => kind === 'wait').map(lengthOf)));
+  return {
+    groups: groups.length,
+    children: sum(groups.map(({ children }) => children)),
+    leaders: sum(groups.map(({ adults }) => adults)),
+    food: food.length === 0 ? null : Math.min(...food.map(({ from }) => from)),
+    // A double of a whole number of minutes may lie a hair above it.
+    wash_min: Math.ceil(wash_min - 1e-9),
+    spare_min: waits.length === 0 ? 0 : Math.min(...waits),
+  };
+}
+
+/** How long a slot is, minutes. */
+export function lengthOf({ from, to }: Pick<Slot, 'from' | 'to'>): number {
+  return to - from;
+}
+
+/** Stations whose slot holds a minute, by party; null for a party that is elsewhere. */
+export function stationsAt(day: DayPlan, minute: number): (string | null)[] {
+  return day.parties.map((slots) => {
+    const now = slots.find(({ from, to }) => from <= minute && minute < to);
+    return now?.kind === 'station' ? now.station : null;
+  });
+}
+
+/** The minutes at which a party begins at a station, in order, each once. */
+export function roundStarts(day: DayPlan): number[] {
+  const starts = day.parties.flatMap((slots) =>
+    slots.filter(({ kind }) => kind === 'station').map(({ from }) => from),
+  );
+  return [...new Set(starts)].sort((a, b) => a - b);
+}
