@@ -94,7 +94,7 @@ function needed_min(from: Slot, to: Slot, checked: Checked): number {
     const step = headCount + longestWalk_min(checked);
     if (from.kind === 'station' && from.station !== null)
       return day.manner === 'loop' ? step : Math.max(step, headCount + forward_min(checked, from.station, to.station));
-    return from.kind === 'welcome' ? step : Math.max(step, isOpening(from, checked) ? 0 : farm.tapsWalk_min);
+    return from.kind === 'welcome' ? step : Math.max(step, isOpening(from, checked) ? 0 : headCount + farm.tapsWalk_min);
   }
   if (from.kind === 'station' && (to.kind === 'wash' || to.kind === 'toilets' || to.kind === 'lunch'))
     return farm.tapsWalk_min;
