@@ -13,7 +13,14 @@ import { MOST_COPIES } from '../../shared/sheet/mostCopies.ts';
 import { PAPERS, PRINT_SIZES } from '../../shared/sheet/pageMeasures.ts';
 import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../../shared/tasks/standards.ts';
 import { nearestName } from '../farm/nearest.ts';
-import { readArguments, type ArgumentName } from './arguments.ts';
+import { readArguments } from './arguments.ts';
+
+/** Names of the options of `npm run print`. */
+const ARGUMENT_NAMES = [
+  'band', 'copies', 'cover', 'grade', 'key', 'lang', 'out', 'paper', 'print', 'seed', 'sheets', 'word',
+] as const; // prettier-ignore
+type ArgumentName = (typeof ARGUMENT_NAMES)[number];
+const ARGUMENTS = { names: ARGUMENT_NAMES, alone: { cover: 'yes' } };
 
 /** One PDF: its order, and what its file is called after. */
 export interface AskedPack {
@@ -50,7 +57,7 @@ type Common = Pick<PackOrder, 'copies' | 'word' | 'paper' | 'print' | 'key' | 'c
  */
 export function readPrintOptions(args: readonly string[], shelf: Shelf): PrintOptionsReading {
   const faults: string[] = [];
-  const given = readArguments(args, faults);
+  const given = readArguments(args, ARGUMENTS, faults);
   const asked = lookInto(given, faults);
   const common = commonOf(asked, shelf, faults);
   const langs = asked.several('lang', shelf.langs) ?? shelf.langs;

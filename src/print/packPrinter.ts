@@ -3,9 +3,11 @@ import type { Browser } from 'playwright-core';
 import { readOrder, type PackOrder, type Shelf } from '../../shared/pack/order.ts';
 import { gradeSign } from '../../shared/tasks/standards.ts';
 import { openPrintContext, startChromium } from './chromium.ts';
-import { PACK_MEDIA, packAddress, packFile } from './jobs.ts';
+import { PACK_MEDIA, packAddress, packFile, type PrintJob } from './jobs.ts';
 import { LONGEST_WAIT_ms, printPage } from './printPage.ts';
 import { readShelf } from './shelf.ts';
+import { readTripGround } from './tripGround.ts';
+import { tripJob, tripOrder } from './tripOrder.ts';
 
 /** A pack as PDF, and what its file is called. */
 interface PrintedPack {
@@ -20,6 +22,11 @@ const IDLE_ms = 120_000;
 /** A printer for the site in `dist`, which is served at `siteUrl()`. `close` ends its browser. */
 export function openPackPrinter(dist: string, siteUrl: () => string, env: NodeJS.ProcessEnv) {
   const held = holdBrowser(env);
+  const printing = (job: PrintJob) => ({
+    ok: true as const,
+    print: (tell: Tell, signal: AbortSignal): Promise<PrintedPack> =>
+      held.use((browser) => printJob(browser, siteUrl(), job, tell, signal)),
+  });
   return {
     read(query: URLSearchParams) {
       const shelf = readShelf(dist);
@@ -28,33 +35,42 @@ export function openPackPrinter(dist: string, siteUrl: () => string, env: NodeJS
       const faults = aside.map(({ field, value }) => `${field}=${value} cannot be printed.`);
       if (order.sheets.length === 0) faults.push('No sheet is chosen.');
       if (faults.length > 0) return { ok: false as const, faults };
-      const print = (tell: Tell, signal: AbortSignal): Promise<PrintedPack> =>
-        held.use((browser) => printPack(browser, siteUrl(), order, shelf, tell, signal));
-      return { ok: true as const, print };
+      return printing(orderJob(order, shelf));
+    },
+    /** Reads the order of a trip's pack. */
+    readTrip(query: URLSearchParams) {
+      const ground = readTripGround(dist);
+      if (ground === null) return { ok: false as const, faults: ['There is no pack of a trip to print.'] };
+      const asked = tripOrder(query, ground);
+      return asked.ok ? printing(tripJob(asked.order, ground)) : asked;
     },
     close: held.close,
   };
 }
 
-async function printPack(
+/** Only what was read from the query goes on, written anew: no other text of it reaches the browser. */
+const orderJob = (order: PackOrder, shelf: Shelf): PrintJob => ({
+  address: packAddress(order, shelf),
+  file: packFile({ order, whom: `grade-${gradeSign(order.grade)}`, all: false }, shelf),
+  media: PACK_MEDIA,
+});
+
+async function printJob(
   browser: Browser,
   site: string,
-  order: PackOrder,
-  shelf: Shelf,
+  { address, file, media }: PrintJob,
   tell: Tell,
   signal: AbortSignal,
 ): Promise<PrintedPack> {
   const context = await openPrintContext(browser);
   try {
-    // Only what was read from the query goes on, written anew: no other text of it reaches the browser.
-    const address = new URL(packAddress(order, shelf), site).href;
-    const { pdf } = await printPage(context, address, {
+    const { pdf } = await printPage(context, new URL(address, site).href, {
       wait_ms: LONGEST_WAIT_ms,
-      media: PACK_MEDIA,
+      media,
       tell,
       signal,
     });
-    return { pdf, name: packFile({ order, whom: `grade-${gradeSign(order.grade)}`, all: false }, shelf) };
+    return { pdf, name: file };
   } finally {
     await context.close();
   }
