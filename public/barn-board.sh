@@ -124,12 +124,12 @@ chromium --kiosk --user-data-dir="$home/browser" --window-position=0,0 --window-
   --password-store=basic --disable-component-update --disable-background-networking --disable-sync \\
   --unsafely-treat-insecure-origin-as-secure="$origin" "$address" &
 browser=\$!
-# A browser that opened no page of the board (its title has a point in the middle) for three minutes is started anew:
-# should one stand blank all the same, no one is there to press a key.
+# A browser that opened no page of the board (its title has a point in the middle) for five minutes is started anew:
+# should one stand blank all the same, no one is there to press a key. Sooner would cut off a slow start half-way.
 misses=0
 while sleep 30 && kill -0 \$browser 2>/dev/null; do
   if xwininfo -root -tree | grep -q '" *[^"]* · [^"]*"'; then misses=0; else misses=\$((misses + 1)); fi
-  [ \$misses -ge 6 ] && kill \$browser
+  [ \$misses -ge 10 ] && kill \$browser
 done
 SESSION
 chmod 755 "$session"
