@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { figuresOf } from '../../shared/herd/figures.ts';
 import { openLedger } from '../../shared/herd/ledger.ts';
+import { USUAL_FARM } from '../../shared/trip/usualRules.ts';
 import { languagesIn, servedLanguages } from '../content/languages.ts';
 import { readContent, type ContentReading } from '../content/readContent.ts';
 import type { FarmReading } from '../farm/readFarm.ts';
@@ -16,5 +17,7 @@ export function contentFor(
   // Which figures there are hangs on the does alone; their values need not be summed twice.
   const empty = { ...book, rows: [] };
   const { figures } = figuresOf(empty, openLedger(empty, asOf));
-  return readContent(dir, served, Object.keys(figures));
+  const { stations } = farm.trip?.farm ?? USUAL_FARM;
+  const ids = stations.map(({ id }) => id);
+  return readContent(dir, served, Object.keys(figures), ids);
 }

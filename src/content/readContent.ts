@@ -5,21 +5,27 @@ import { contentFiles } from './contentFiles.ts';
 import { readLessonFiles, type LessonShelf } from './lessonFiles.ts';
 import { readRoutineFiles, type RoutineShelf } from './routineFile.ts';
 import { readSheetFiles, type SheetShelf } from './sheetFiles.ts';
+import { readStationFiles, type StationShelf } from './stationFile.ts';
 
-/** Sheets, lessons and the steps of milking, with the faults and notices of all. */
+/** Sheets, lessons, the steps of milking and the texts of stations, with the faults and notices of all. */
 export interface ContentReading {
   readonly sheets: SheetShelf['sheets'];
   readonly lessons: LessonShelf['lessons'];
   readonly routine: RoutineShelf['routine'];
+  readonly stations: StationShelf['stations'];
   readonly faults: readonly ContentFault[];
   readonly notices: readonly ContentNotice[];
 }
 
-/** Reads `dir/sheets`, `dir/lessons` and `dir/routine` in some languages. `figures` are the ids that a text may name. */
+/**
+ * Reads `dir/sheets`, `dir/lessons`, `dir/routine` and `dir/stations` in some languages. `figures` are the ids that a
+ * text may name, `needed` the farm's stations.
+ */
 export function readContent(
   dir: string,
   languages: readonly string[],
   figures: readonly string[],
+  needed: readonly string[] = [],
 ): ContentReading {
   const sheets = readSheetFiles(join(dir, 'sheets'), languages, figures);
   // A sheet with a fault of its own is there all the same for the lesson that names it.
@@ -32,11 +38,13 @@ export function readContent(
   const known = [...names].map((name) => ({ name, band: read.get(name) ?? null }));
   const lessons = readLessonFiles(join(dir, 'lessons'), languages, { figures, sheets: known });
   const routine = readRoutineFiles(join(dir, 'routine'), languages);
+  const stations = readStationFiles(join(dir, 'stations'), languages, needed);
   return {
     sheets: sheets.sheets,
     lessons: lessons.lessons,
     routine: routine.routine,
-    faults: [...sheets.faults, ...lessons.faults, ...routine.faults],
+    stations: stations.stations,
+    faults: [...sheets.faults, ...lessons.faults, ...routine.faults, ...stations.faults],
     notices: [...sheets.notices, ...lessons.notices, ...routine.notices],
   };
 }

@@ -4,16 +4,19 @@ import * as z from 'zod';
 import { BANDS } from '../../shared/quantity/grade.ts';
 import type { StationText } from '../../shared/trip/visitTypes.ts';
 import { nearestName } from '../farm/nearest.ts';
-import type { ContentFault, ContentNotice } from './contentFault.ts';
+import type { ContentFault } from './contentFault.ts';
 import { contentFiles } from './contentFiles.ts';
 import { readFields } from './frontMatter.ts';
-import { text } from './headFields.ts';
 import { stationReading } from './stationReading.ts';
 
 // A station's card is half a page for each band: longer texts would not be said in the minutes that there are.
 const MOST = { name: 28, does: 160, sentence: 170, point: 150, sentences: 5, asks: 4, points: 6 } as const;
+const written = z
+  .string('write a text here, in quotes if it has a colon or begins with a sign')
+  .trim()
+  .min(1, 'write something here');
 const short = (most: number) =>
-  text.max(most, `at most ${most} letters stand here, so that it fits on a card`);
+  written.max(most, `at most ${most} letters stand here, so that it fits on a card`);
 const listOf = <T extends z.ZodType>(one: T, least: number, most: number) => {
   const told = `a list of ${least} to ${most} stands here, each beginning with a dash`;
   return z.array(one, told).min(least, told).max(most, told);
@@ -32,17 +35,20 @@ const asked = z.strictObject(
 const shape = z.strictObject({
   name: short(MOST.name),
   does: short(MOST.does),
-  words: z.array(text, 'a list of words stands here').default([]),
+  words: z.array(written, 'a list of words stands here').default([]),
+  facts: z.array(written, 'a list of ids of facts stands here').default([]),
   say: byBand(listOf(short(MOST.sentence), 2, MOST.sentences)),
   ask: byBand(listOf(asked, 1, MOST.asks)),
   care: listOf(short(MOST.point), 1, MOST.points),
   ready: listOf(short(MOST.point), 1, MOST.points),
 });
 
-/** A file as it was read, with the words that its helper shows or explains, and the line of each field. */
+/** A file as it was read, with the words that its helper shows or explains, the facts that it rests on, and the line of each field. */
 export interface StationFile extends StationText {
   readonly file: string;
   readonly words: readonly string[];
+  /** Ids in `content/facts`. */
+  readonly facts: readonly string[];
   readonly lineOf: (path: readonly PropertyKey[]) => number;
 }
 
@@ -50,7 +56,6 @@ export interface StationFile extends StationText {
 export interface StationShelf {
   readonly stations: Readonly<Record<string, readonly StationText[]>>;
   readonly faults: readonly ContentFault[];
-  readonly notices: readonly ContentNotice[];
 }
 
 /**
@@ -67,8 +72,8 @@ export function readStationFiles(
     const there = contentFiles('station', dir, lang);
     faults.push(...there.faults);
     const read = there.files.flatMap(({ name, path, told }): StationFile[] => {
-      const written = readFileSync(path, 'utf8').replace(/^\uFEFF/, '');
-      const fields = readFields(told, written, shape, { above: 0, what: 'file' });
+      const yaml = readFileSync(path, 'utf8').replace(/^\uFEFF/, '');
+      const fields = readFields(told, yaml, shape, { above: 0, what: 'file' });
       if (fields.ok) return [{ id: name, file: told, ...fields.values, lineOf: fields.lineOf }];
       faults.push(...fields.faults.map(byCount));
       return [];
@@ -87,7 +92,7 @@ export function readStationFiles(
     for (const name of names.filter((one) => !shelf.names.includes(one)))
       faults.push(missing(name, shelf.lang, needed.includes(name), shelf.names));
   const stations = Object.fromEntries(shelves.map(({ lang, read }) => [lang, read.map(textOf)]));
-  return { stations, faults, notices: [] };
+  return { stations, faults };
 }
 
 function textOf({ id, name, does, say, ask, care, ready }: StationFile): StationText {
