@@ -81,12 +81,23 @@ function watchOf(trip: TripCase, group: Group): WatchName[] {
   return names.filter(([, applies]) => applies).map(([name]) => name);
 }
 
-/** The most lines of a card of a quarter of a page; longer ones take half a page. */
-const SHORT_LINES = 15;
-const SHORT_WATCH = 7;
+// Heights on a card of a quarter of a page, as they come out on the narrower and lower of both papers, Letter: what is left
+// beside its head and its phones, a line, what rain adds to one, a thing to watch.
+const ROOM_mm = 96;
+const LINE_mm = 4.7;
+const STATION_mm = 6.6;
+const RAIN_mm = 3.6;
+const WATCH_mm = 5;
 
 /** How many cards go on a page: all are of one size, so that they stack. */
 export function cardsAPage(cards: readonly LeaderCard[]): 2 | 4 {
-  const fits = cards.every(({ lines, watch }) => lines.length <= SHORT_LINES && watch.length <= SHORT_WATCH);
-  return fits ? 4 : 2;
+  return cards.every((card) => heightOf(card) <= ROOM_mm) ? 4 : 2;
+}
+
+function heightOf({ lines, watch, otherTimes }: LeaderCard): number {
+  const heights = lines.map(
+    ({ slot, inRain }) => (slot.kind === 'station' ? STATION_mm : LINE_mm) + (inRain === null ? 0 : RAIN_mm),
+  );
+  const points = watch.length + (otherTimes ? 1 : 0);
+  return heights.reduce((sum, height) => sum + height, 0) + points * WATCH_mm;
 }

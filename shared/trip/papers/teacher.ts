@@ -3,8 +3,9 @@ import { clockText } from '../../quantity/show.ts';
 import { hasSlot, seesMilking, stationsOfDay } from './applies.ts';
 import { isTogether, wholeSpan } from './keyTimes.ts';
 import { isOfMilking, noMilkingText, noteText } from './noteText.ts';
-import { spanOf, teller, textOf } from './tell.ts';
+import { teller, textOf } from './tell.ts';
 import { carePassages } from './teacherCare.ts';
+import type { Span } from '../types.ts';
 import type { Passage, PaperTongue, TripCase } from './types.ts';
 
 /** A time of the day with its name. */
@@ -22,16 +23,19 @@ export function dayFacts(trip: TripCase, { words }: PaperTongue): DayFact[] {
   const stations = wholeSpan(day, 'station');
   const lunch = wholeSpan(day, 'lunch');
   const load = wholeSpan(day, 'load');
-  const lunchText = lunch && spanOf(lunch, words);
+  const lunchText = lunch && clockSpan(lunch, words);
   return [
     fact('arrive', tell('fact.buses', { n: wish.buses, at: clockText(wish.arrive, words.lang) })),
-    ...(stations ? [fact('stations', tell('fact.stations-of', { n: day.stations.length, times: spanOf(stations, words) }))] : []), // prettier-ignore
+    ...(stations ? [fact('stations', tell('fact.stations-of', { n: day.stations.length, times: clockSpan(stations, words) }))] : []), // prettier-ignore
     ...(lunchText ? [fact('lunch', isTogether(day, 'lunch') ? lunchText : tell('fact.in-turn', { times: lunchText }))] : []), // prettier-ignore
-    ...(load && load.to > load.from ? [fact('load', spanOf(load, words))] : []),
+    ...(load && load.to > load.from ? [fact('load', clockSpan(load, words))] : []),
     fact('leave', clockText(wish.leave, words.lang)),
     fact('groups', groupsFact(trip, words)),
   ];
 }
+
+const clockSpan = ({ from, to }: Span, { lang }: PaperTongue['words']): string =>
+  `${clockText(from, lang)} – ${clockText(to, lang)}`;
 
 function groupsFact({ day, wish }: TripCase, words: PaperTongue['words']): string {
   const tell = teller(words);

@@ -1,6 +1,6 @@
 // What the papers say alike: station names, clock times, groups, and what a slot is called.
 import { clockText, spanText } from '../../quantity/show.ts';
-import { bandOfGrade, gradeSign } from '../../tasks/standards.ts';
+import { bandOfGrade, gradeSign } from '../../tasks/grades.ts';
 import { say, type Slots, type Words } from '../../words/words.ts';
 import type { Band } from '../../quantity/grade.ts';
 import type { DayPlan, Group, Slot, Span, TripWish } from '../types.ts';
