@@ -128,7 +128,7 @@ export function needsOf(command) {
     without: 'those are skipped',
   };
   if (command === 'start') return { browser: 'wish', programs: VOICE };
-  if (command === 'print') return { browser: 'must', programs: [] };
+  if (command === 'print' || command === 'trip') return { browser: 'must', programs: [] };
   if (command === 'test') return { browser: 'must', programs: [pdfTools, units, ...VOICE] };
   return none;
 }

@@ -37,12 +37,13 @@ interface PackRoom {
  * tells the page that there is a printer. One pack at a time, of whatever kind, none longer than `longest_ms`.
  */
 export function addPackDesk(app: Hono, base: string, printer: PackPrinter, longest_ms = 120_000): void {
-  const { read, readTrip } = printer;
-  const rooms: PackRoom[] = [
-    { page: 'print/', files: 'print/pack', read: (query) => read.call(printer, query) },
-  ];
-  if (readTrip)
-    rooms.push({ page: 'trip/pack/', files: 'trip/pack', read: (query) => readTrip.call(printer, query) });
+  const rooms: PackRoom[] = [{ page: 'print/', files: 'print/pack', read: (query) => printer.read(query) }];
+  if (printer.readTrip)
+    rooms.push({
+      page: 'trip/pack/',
+      files: 'trip/pack',
+      read: (query) => printer.readTrip?.(query) ?? { ok: false, faults: [] },
+    });
   const job: Job = { now: null };
 
   app.use(async (c, next) => {

@@ -53,7 +53,7 @@ export async function printSheets(
 const LEAST_BETWEEN_ms = 400;
 
 /** Tells of a job with more than one copy how far it is, now and then, and when it is through. */
-function progress(world: BuildWorld): (job: PrintJob, made: number, of: number) => void {
+export function progress(world: BuildWorld): (job: PrintJob, made: number, of: number) => void {
   let told_ms = 0;
   return (job, made, of) => {
     const now_ms = world.now_ms();

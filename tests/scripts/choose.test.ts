@@ -148,9 +148,9 @@ describe('downloadedBrowsers', () => {
 
 describe('needsOf', () => {
   it('asks for a browser where there is printing or testing, and lets a start do without', () => {
-    const browsers = ['start', 'print', 'test', 'build', 'check', 'farm', 'bench'].map(
+    const browsers = ['start', 'print', 'trip', 'test', 'build', 'check', 'farm', 'bench'].map(
       (name) => needsOf(name).browser,
     );
-    expect(browsers).toEqual(['wish', 'must', 'must', 'no', 'no', 'no', 'no']);
+    expect(browsers).toEqual(['wish', 'must', 'must', 'must', 'no', 'no', 'no', 'no']);
   });
 });

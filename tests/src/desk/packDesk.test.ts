@@ -62,6 +62,31 @@ const until = async (holds: () => boolean) => {
 };
 
 describe('the printer of the desk', () => {
+  it('prints the pack of a trip by the same rules, and never beside another pack', async () => {
+    const { printer, running } = slowPrinter();
+    const { ask, own, port } = await deskWith({ ...printer, readTrip: (query) => printer.read(query) });
+    const trip = '/trip/pack.pdf?date=2026-05-27&sheets=x';
+    const asked = ask(trip, own);
+    await until(() => running.length === 1);
+    expect(running[0]?.query).toBe('date=2026-05-27&sheets=x');
+    expect(JSON.parse((await ask('/trip/pack-state.json', own)).body)).toEqual({ made: 3, of: 30 });
+    for (const other of [PACK, trip]) expect((await ask(other, own)).status).toBe(503);
+    running[0]?.finish();
+    expect((await asked).status).toBe(200);
+    expect((await ask('/trip/pack.pdf?date=2026-05-27', own)).status).toBe(400);
+    const away = { Host: `localhost:${port}`, 'Sec-Fetch-Site': 'cross-site' };
+    for (const path of [trip, '/trip/pack-state.json']) expect((await ask(path, away)).status).toBe(403);
+    expect((await ask('/trip/pack/', own, 'HEAD')).headers['pailside-prints']).toBe('yes');
+    expect((await ask('/trip/', own, 'HEAD')).headers['pailside-prints']).toBeUndefined();
+    expect(running).toHaveLength(1);
+  });
+
+  it('has no pack of a trip where its printer prints none', async () => {
+    const { ask, own } = await deskWith(slowPrinter().printer);
+    expect((await ask('/trip/pack.pdf?date=2026-05-27&sheets=x', own)).status).toBe(404);
+    expect((await ask('/trip/pack/', own, 'HEAD')).headers['pailside-prints']).toBeUndefined();
+  });
+
   it('prints a pack for its own page, says how far it is, and names the file', async () => {
     const { printer, running } = slowPrinter();
     const { ask, own } = await deskWith(printer);

@@ -4,7 +4,7 @@ import { openSite } from '../../../site/site.ts';
 import { packGround, packTongue } from '../../../site/tripPack.ts';
 
 export const GET: APIRoute = () => {
-  const tongues = openSite().languages.map((lang) => packTongue(lang, ['trip-pack']));
+  const tongues = openSite().languages.map((lang) => packTongue(lang, ['trip-pack', 'trip']));
   return new Response(`${JSON.stringify({ ...packGround(), tongues })}\n`, {
     headers: { 'content-type': 'application/json; charset=utf-8' },
   });
