@@ -1,5 +1,8 @@
 // The standards that tasks, sheets and lessons support: framework and code. What each asks, in our words, stands in the words files.
-import { BANDS, type Band } from '../quantity/grade.ts';
+import type { Band } from '../quantity/grade.ts';
+import { bandOfGrade, type Grade } from './grades.ts';
+
+export { bandOfGrade, GRADES_OF, gradeOf, gradeSign, topGrade, type Grade } from './grades.ts';
 
 /** Frameworks whose codes we print. */
 export type Framework = 'CCSS Math' | 'CCSS ELA' | 'NGSS';
@@ -82,48 +85,9 @@ export const STANDARDS: Readonly<Record<string, Framework>> = Object.freeze(
   Object.fromEntries(FRAMEWORKS.flatMap((framework) => CODES[framework].map((code) => [code, framework]))),
 );
 
-/** Grades as numbers: 0 is kindergarten. */
-export type Grade = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12;
-
-/** Grades of each band, the lowest first. */
-export const GRADES_OF: Readonly<Record<Band, readonly Grade[]>> = Object.freeze({
-  'k-2': [0, 1, 2],
-  '3-5': [3, 4, 5],
-  '6-8': [6, 7, 8],
-  '9-12': [9, 10, 11, 12],
-});
-
-/**
- * A grade as it is written in addresses: `K`, `1` … `12`.
- * @example gradeSign(0) // => 'K'
- */
-export function gradeSign(grade: Grade): string {
-  return grade === 0 ? 'K' : String(grade);
-}
-
-/**
- * The grade that a text means, or null.
- * @example gradeOf('k') // => 0
- * @example gradeOf('13') // => null
- */
-export function gradeOf(text: string): Grade | null {
-  const plain = text.trim().toUpperCase();
-  return BANDS.flatMap((band) => GRADES_OF[band]).find((one) => gradeSign(one) === plain) ?? null;
-}
-
-/** The band that a grade belongs to. */
-export function bandOfGrade(grade: Grade): Band {
-  return BANDS.find((band) => GRADES_OF[band].includes(grade)) as Band;
-}
-
 /** The band in which a standard is first asked for. Throws for a code without a grade. */
 export function bandOfStandard(code: string): Band {
   return bandOfGrade(firstGrade(code) as Grade);
-}
-
-/** The oldest grade of a band: its sheets without a grade named are for all up to it. */
-export function topGrade(band: Band): Grade {
-  return GRADES_OF[band].at(-1) as Grade;
 }
 
 /**
