@@ -3,7 +3,7 @@ import type { Band } from '../quantity/grade.ts';
 import { MOST_COPIES } from '../sheet/mostCopies.ts';
 import { PAPERS, PRINT_SIZES, type Paper, type PrintSize } from '../sheet/pageMeasures.ts';
 import type { When } from '../sheet/plan.ts';
-import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../tasks/standards.ts';
+import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../tasks/grades.ts';
 
 /** Which keys a pack ends with: one short key for all copies, a full one for each copy, or none. */
 export type KeyKind = 'short' | 'full' | 'none';

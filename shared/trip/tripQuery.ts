@@ -2,7 +2,7 @@
 import { dayNumber } from '../calendar/day.ts';
 import { clockText, readClock } from '../lesson/clock.ts';
 import { isClassWord } from '../pack/order.ts';
-import { gradeOf, gradeSign } from '../tasks/standards.ts';
+import { gradeOf, gradeSign } from '../tasks/grades.ts';
 import { NEEDS, type TripFarm, type TripWish } from './types.ts';
 
 /** The most that can be wished for; more than one farm visit could carry. */

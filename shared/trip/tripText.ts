@@ -1,6 +1,6 @@
 // What the Trip plan says: slots, groups, why a day cannot be, what would mend it, what the plan changed.
 import { clockText, dateText } from '../quantity/show.ts';
-import { gradeSign, type Grade } from '../tasks/standards.ts';
+import { gradeSign, type Grade } from '../tasks/grades.ts';
 import { say, type Slots, type Words } from '../words/words.ts';
 import type { StationSign } from './tripProps.ts';
 import type { Group, Slot, TripChange, TripNote, TripWay, TripWhy, TripWish } from './types.ts';

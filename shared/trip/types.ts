@@ -1,6 +1,6 @@
 // What a trip is: what a teacher asks for, what the farm has, what the date allows, and the day that comes out.
 import type { Band } from '../quantity/grade.ts';
-import type { Grade } from '../tasks/standards.ts';
+import type { Grade } from '../tasks/grades.ts';
 
 /** What a group brings along that changes plan, cautions or letters. No child is named, and none is counted. */
 export const NEEDS = Object.freeze([

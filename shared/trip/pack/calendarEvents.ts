@@ -1,7 +1,7 @@
 // A day as entries of a calendar: the visit as a whole, and what each group does when.
 import { seedOf } from '../../drawing/wobble.ts';
 import { clockText } from '../../lesson/clock.ts';
-import { gradeSign } from '../../tasks/standards.ts';
+import { gradeSign } from '../../tasks/grades.ts';
 import { say, type Words } from '../../words/words.ts';
 import type { DayPlan, Slot, TripWish } from '../types.ts';
 

@@ -1,7 +1,7 @@
 // A pack's address read and planned: the wish, the day that comes of it, and what the papers are made from.
 import { dayNumber } from '../../calendar/day.ts';
 import { clockText } from '../../lesson/clock.ts';
-import { bandOfGrade, gradeSign } from '../../tasks/standards.ts';
+import { bandOfGrade, gradeSign } from '../../tasks/grades.ts';
 import type { Band } from '../../quantity/grade.ts';
 import type { TripCase } from '../papers/types.ts';
 import { planTrip } from '../planTrip.ts';

@@ -1,5 +1,5 @@
 // Lays a found day out as slots of each party, from arrival to the leaving of the buses.
-import { bandOfGrade } from '../../tasks/standards.ts';
+import { bandOfGrade } from '../../tasks/grades.ts';
 import type { DayPlan, Slot, SlotKind } from '../types.ts';
 import type { Found } from './search.ts';
 import type { SmallCase, SmallDay } from './smallDay.ts';

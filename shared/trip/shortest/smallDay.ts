@@ -1,5 +1,5 @@
 // A school day in bare numbers, as the search for the shortest one takes it: parties, stations, walks, meal, pauses.
-import { bandOfGrade } from '../../tasks/standards.ts';
+import { bandOfGrade } from '../../tasks/grades.ts';
 import type { DayGround, Group, Span, Station, TripFarm, TripWish } from '../types.ts';
 
 /** A station of the day: stand-ins are in place already. */

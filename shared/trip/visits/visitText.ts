@@ -1,6 +1,6 @@
 // A new visit's file: its text, and the name that it is kept under.
 import { clockText } from '../../lesson/clock.ts';
-import { gradeSign } from '../../tasks/standards.ts';
+import { gradeSign } from '../../tasks/grades.ts';
 import type { Visit } from '../visitTypes.ts';
 
 /** The longest school or code, and the longest note, that a page takes; letters. */
