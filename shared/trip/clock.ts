@@ -50,7 +50,12 @@ interface Line {
  * The day with so many rounds before the food. Time to spare is put before the way back, up to the buses' leaving;
  * `leave` null lays the shortest day that there is.
  */
-export function lay(course: Course, roundsBefore: number, leave: number | null, hold: Hold | null): Laid {
+export function lay(
+  course: Course,
+  roundsBefore: number,
+  leave: number | null,
+  hold: Hold | null = null,
+): Laid {
   const line: Line = {
     course,
     beats: [],

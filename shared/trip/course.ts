@@ -39,6 +39,24 @@ export function stopIn(party: number, round: number, stops: number): number {
   return (party + round) % stops;
 }
 
+/**
+ * Whether no day of this course can be done between its arriving and leaving, or none with its food in time: a bound
+ * that is cheap to ask before laying any.
+ */
+export function isHopeless(course: Course): boolean {
+  const { food, meal, wash, tail, tapsWalk, change, fromTaps } = course;
+  const opening = course.buses + course.gateWalk + course.welcome + course.toilets;
+  const away = course.rounds.reduce((sum, minutes) => sum + minutes + Math.min(change, fromTaps), 0);
+  const ends = course.arrive + opening + away + tail;
+  if (food === null) return ends + (course.soils.includes(true) ? tapsWalk + wash.total : 0) > course.leave;
+  const first = meal.parties[0]!.washed;
+  return (
+    ends + tapsWalk + meal.total > course.leave ||
+    course.arrive + opening + tapsWalk + first > food.to ||
+    food.from + meal.total - first + tail > course.leave
+  );
+}
+
 /** The lengths of a day with these stops and people. */
 export function courseOf(
   wish: TripWish,

@@ -104,24 +104,29 @@ function adultsFor(sizes: readonly number[], leaders: number, most: number): num
   return adults;
 }
 
-function largestParty(children: number, groups: number, parties: number): number {
-  const small = Math.floor(children / groups);
-  return Math.max(...shapesOf(children, groups, parties).map((one) => one.groups * small + one.larger));
-}
-
 /** Parties with a group more than others take the smaller groups first, so that the largest party stays small. */
 function shapesOf(children: number, groups: number, parties: number): PartyShape[] {
-  const each = Math.floor(groups / parties);
-  const bigParties = groups % parties;
-  const largerGroups = children % groups;
-  const smallGroups = groups - largerGroups;
-  const inBig = Math.max(0, bigParties * (each + 1) - smallGroups);
-  const inOthers = largerGroups - inBig;
+  const { each, bigParties, inBig, inOthers } = dealt(children, groups, parties);
   return Array.from({ length: parties }, (_, party) =>
     party < bigParties
       ? { groups: each + 1, larger: share(inBig, bigParties, party) }
       : { groups: each, larger: share(inOthers, parties - bigParties, party - bigParties) },
   );
+}
+
+function dealt(children: number, groups: number, parties: number) {
+  const each = Math.floor(groups / parties);
+  const bigParties = groups % parties;
+  const largerGroups = children % groups;
+  const inBig = Math.max(0, bigParties * (each + 1) - (groups - largerGroups));
+  return { each, bigParties, inBig, inOthers: largerGroups - inBig };
+}
+
+function largestParty(children: number, groups: number, parties: number): number {
+  const small = Math.floor(children / groups);
+  const { each, bigParties, inBig, inOthers } = dealt(children, groups, parties);
+  const others = each * small + Math.ceil(inOthers / (parties - bigParties));
+  return bigParties === 0 ? others : Math.max(others, (each + 1) * small + Math.ceil(inBig / bigParties));
 }
 
 /** What the place `at` gets when so many are dealt out to so many places. */

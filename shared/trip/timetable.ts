@@ -1,28 +1,23 @@
 // Finds the timetable of a day: how many rounds go before the food, where waiting goes, or why no time suffices.
 import { lay, type Hold, type Laid } from './clock.ts';
-import type { Course } from './course.ts';
+import { isHopeless, type Course } from './course.ts';
 import type { MilkingFit } from './milking.ts';
 import type { TripWhy } from './types.ts';
 
-/** A day that fits, or what stands against it. */
-export type Timed =
-  | { readonly laid: Laid; readonly whys: readonly [] }
-  | { readonly laid: null; readonly whys: readonly TripWhy[] };
-
-/** The day with as many rounds before the food as fit. */
-export function timetable(course: Course, milking: MilkingFit): Timed {
+/** The day with as many rounds before the food as fit; null where there is none. */
+export function timetable(course: Course, milking: MilkingFit): Laid | null {
+  if (isHopeless(course)) return null;
   const count = course.rounds.length;
-  const least = course.food ? 0 : count;
-  for (let before = count; before >= least; before--) {
+  for (let before = count; before >= (course.food ? 0 : count); before--) {
     const laid = fitted(course, before, milking);
-    if (laid) return { laid, whys: [] };
+    if (laid) return laid;
   }
-  return { laid: null, whys: timeWhys(course) };
+  return null;
 }
 
 /** The day with so many rounds before the food, if it can be had with waiting in one place or another. */
 function fitted(course: Course, before: number, milking: MilkingFit): Laid | null {
-  const first = lay(course, before, course.leave, null);
+  const first = lay(course, before, course.leave);
   if (first.spare < 0 || (course.food && first.food! > course.food.to)) return null;
   const wait = milking(first);
   if (wait === null) return null;
@@ -45,15 +40,16 @@ function holds({ food, leave, toiletWithin }: Course, laid: Laid): boolean {
   return laid.end === leave && laid.longest <= toiletWithin && (food === null || laid.food! <= food.to);
 }
 
-function timeWhys(course: Course): TripWhy[] {
+/** Every reason of time against a day; none where only a milking stands against it. */
+export function timeWhys(course: Course): TripWhy[] {
   const { food, arrive, leave, toiletWithin } = course;
   const count = course.rounds.length;
   const days: Laid[] = [];
-  for (let before = count; before >= (food ? 0 : count); before--) days.push(lay(course, before, null, null));
+  for (let before = count; before >= (food ? 0 : count); before--) days.push(lay(course, before, null));
   const inTime = food ? days.filter((laid) => laid.food! <= food.to) : days;
-  const open = inTime.length > 0 ? inTime : days;
-  const end = Math.min(...open.map((laid) => laid.end));
-  const longest = Math.min(...open.map((laid) => laid.longest));
+  const nearest = inTime.length > 0 ? inTime : days;
+  const end = Math.min(...nearest.map((laid) => laid.end));
+  const longest = Math.min(...nearest.map((laid) => laid.longest));
   const whys: TripWhy[] = [];
   if (end > leave) whys.push({ kind: 'time', is_min: leave - arrive, needs_min: end - arrive });
   if (food && inTime.length === 0)
@@ -61,9 +57,9 @@ function timeWhys(course: Course): TripWhy[] {
   else if (food && food.from + mealAfter(course) + course.tail > leave)
     whys.push({ kind: 'lunch', at: food.from, earliest: null });
   if (longest > toiletWithin) whys.push({ kind: 'toilets', within_min: toiletWithin, longest_min: longest });
-  if (whys.length > 0) return whys;
+  if (whys.length > 0 || timetable(course, () => 0)) return whys;
   // Only the filling of the day with waiting fails: what is too long is the time after the last chance.
-  const filled = lay(course, open[0]!.roundsBefore, leave, null);
+  const filled = lay(course, nearest[0]!.roundsBefore, leave);
   const late = Math.max(filled.longest, filled.end - leave + toiletWithin);
   return [{ kind: 'toilets', within_min: toiletWithin, longest_min: late }];
 }

@@ -1,0 +1,111 @@
+// Who meets which stations, whatever the hour: stations of the day, groups, parties, the lengths, and what stands against them.
+import type { Band } from '../quantity/grade.ts';
+import { bandOfGrade } from '../tasks/grades.ts';
+import { courseOf, type Course } from './course.ts';
+import { groupingOf, groupsOf, leastAdults, spareAdults } from './groups.ts';
+import { milkingFits, type MilkingFit } from './milking.ts';
+import { stationsOn, type Stop } from './stationsOn.ts';
+import type { DayGround, Group, TripFarm, TripNote, TripWhy, TripWish } from './types.ts';
+import type { People } from './wash.ts';
+
+/** All of a day that no clock time changes. */
+export interface Gathered {
+  /** Ids of the stations as they were chosen, before stand-ins. */
+  readonly chosen: readonly string[];
+  readonly stops: readonly Stop[];
+  readonly notes: readonly TripNote[];
+  /** As if there were adults enough. */
+  readonly groups: readonly Group[];
+  /** Reasons that no clock time mends. */
+  readonly whys: readonly TripWhy[];
+  /** The lengths, with the clock times of the wish that they were made for; null where there is no station. */
+  readonly course: Course | null;
+  readonly milking: MilkingFit;
+}
+
+/** What was gathered before for the same people, stations and farm on one date, by `keyOf`. */
+export type Memo = Map<string, Gathered>;
+
+/** Gathers a day, or takes it from the memo with the clock times of this wish. */
+export function gather(
+  chosen: readonly string[],
+  wish: TripWish,
+  farm: TripFarm,
+  ground: DayGround,
+  milked: boolean,
+  memo: Memo,
+): Gathered {
+  const key = keyOf(chosen, wish, farm, milked);
+  let gathered = memo.get(key);
+  if (!gathered) {
+    gathered = gatherAnew(chosen, wish, farm, ground, milked);
+    memo.set(key, gathered);
+    return gathered;
+  }
+  const { course } = gathered;
+  if (
+    !course ||
+    (course.arrive === wish.arrive && course.leave === wish.leave && course.food?.from === wish.lunch)
+  )
+    return gathered;
+  const { arrive, leave, lunch } = wish;
+  const food = lunch === null ? null : { from: lunch, to: lunch + farm.lunchSlack_min };
+  return { ...gathered, course: { ...course, arrive, leave, food } };
+}
+
+// Within one planning only these differ.
+function keyOf(chosen: readonly string[], wish: TripWish, farm: TripFarm, milked: boolean): string {
+  const { children, adults, lunch } = wish;
+  return [milked, children, adults, lunch === null, farm.taps, farm.toilets, ...chosen].join();
+}
+
+function gatherAnew(
+  chosen: readonly string[],
+  wish: TripWish,
+  farm: TripFarm,
+  ground: DayGround,
+  milked: boolean,
+): Gathered {
+  const band = bandOfGrade(wish.grade);
+  const { stops, notes } = stationsOn(chosen, wish, farm, ground, milked);
+  const { whys, groups } = groupAll(wish, farm, band, stops);
+  if (stops.length === 0) {
+    whys.unshift({ kind: 'no station' });
+    return { chosen, stops, notes, groups, whys, course: null, milking: () => 0 };
+  }
+  const course = courseOf(wish, farm, band, stops, peopleIn(wish, groups));
+  if (wish.lunch !== null && course.meal.seated > farm.seats)
+    whys.push({ kind: 'seats', is: farm.seats, needs: course.meal.seated });
+  const milking = milkingFits(course, milked ? ground.milkings : null);
+  return { chosen, stops, notes, groups, whys, course, milking };
+}
+
+/** Groups, as if there were adults enough, and what stands against them. */
+function groupAll(
+  wish: TripWish,
+  farm: TripFarm,
+  band: Band,
+  stops: readonly Stop[],
+): { whys: TripWhy[]; groups: Group[] } {
+  const rules = farm.rules[band];
+  const whys: TripWhy[] = [];
+  const needs = leastAdults(wish.children, farm, rules);
+  if (wish.adults < needs) whys.push({ kind: 'adults', is: wish.adults, needs, most: rules.perAdult.most });
+  const leaders = Math.max(wish.adults, needs) - spareAdults(wish.children, farm);
+  const room = Math.min(...stops.map(({ station }) => station.capacity));
+  const grouping = groupingOf(wish.children, leaders, Math.max(1, stops.length), room, rules);
+  for (const { station } of stops)
+    if (station.capacity < grouping.largest)
+      whys.push({ kind: 'capacity', station: station.id, is: station.capacity, needs: grouping.largest });
+  const wheelchair = wish.needs.includes('wheelchair');
+  return { whys, groups: groupsOf(wish.children, leaders, grouping, rules, wheelchair) };
+}
+
+/** Children and adults by party, and all who come. */
+function peopleIn(wish: TripWish, groups: readonly Group[]): People {
+  const parties: number[] = [];
+  for (const { party, children, adults } of groups)
+    parties[party] = (parties[party] ?? 0) + children + adults;
+  const led = parties.reduce((sum, one) => sum + one, 0);
+  return { parties, all: Math.max(led, wish.children + wish.adults) };
+}
