@@ -31,6 +31,9 @@ export type SeasonMilk = readonly [middle_L: number, low_L: number, high_L: numb
 export interface TripSeason {
   /** Day number that the book speaks from. */
   readonly asOf: number;
+  /** The unit in which the farm's pages tell milk, and what its jar holds. */
+  readonly unit: 'cup' | 'L';
+  readonly jar_mL: number;
   /** The clock spans in which does are milked and may be watched, where they are due. */
   readonly milkings: Readonly<Record<MilkingTime, Span>>;
   /** The span in which the farm does its morning milking where visitors come to see it; absent where it keeps to its hours. */

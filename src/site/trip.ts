@@ -1,7 +1,7 @@
 // What the Trip plan works with: the farm's thresholds and stations, its coming year, station texts, whom to write to.
 import { join } from 'node:path';
 import { NO_CONTACT } from '../../shared/trip/farmTrip.ts';
-import { tripSeason as seasonOf } from '../../shared/trip/season.ts';
+import { tripSeason as seasonOf } from '../../shared/trip/yearAhead.ts';
 import type { TripFarm } from '../../shared/trip/types.ts';
 import { USUAL_FARM } from '../../shared/trip/usualRules.ts';
 import type { StationText, TripContact, TripSeason } from '../../shared/trip/visitTypes.ts';
