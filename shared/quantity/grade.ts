@@ -18,7 +18,21 @@ export interface Shown {
 }
 
 /** What sheets write after a number. `cup` is a US cup, or 250 mL on the sheets of a metric farm that say so. */
-export type SheetUnit = AmountUnit | 'jar' | 'day' | 'milking' | 'kid' | 'hour' | 'minute' | 'percent';
+export type SheetUnit =
+  | AmountUnit
+  | 'jar'
+  | 'day'
+  | 'milking'
+  | 'kid'
+  | 'hour'
+  | 'minute'
+  | 'percent'
+  // What a class measures for itself on a visit.
+  | 'handful'
+  | 'hand-span'
+  | 'stride'
+  | 'in'
+  | 'cm';
 
 /** What a band reads milk in: a unit, and the finest step that it reads. */
 export interface Measure {
