@@ -1,11 +1,8 @@
 // The way in for other phones: which address, and a code that holds it.
-import { execFileSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { invitationOf, terminalCode } from '../../../../src/desk/access/invitation.ts';
 import { ownAddresses } from '../../../../src/desk/access/network.ts';
-import { ownFolder } from '../../build/smallFarm.ts';
+import { hasQrReader, readBack, squares } from '../../../support/qrReader.ts';
 import { deskOnLan } from './onLan.ts';
 
 const address = (text: string, internal = false) => ({
@@ -69,30 +66,17 @@ describe('the invitation', () => {
     for (const word of words) expect(await other.clone().text()).not.toContain(word);
   });
 
-  const reader = hasReader();
-  it.skipIf(!reader)('draws a code that another program reads (zbarimg), on a page and in a terminal', () => {
-    const { ways } = invitationOf(WORDS, { port: 4173, base: '/' }, [{ address: '192.168.1.5', network: 'wlan0' }]); // prettier-ignore
-    const [way] = ways;
-    if (!way) throw new Error('no way in');
-    expect(readBack(squares(way.qr.path, way.qr.size))).toBe(way.url);
-    expect(readBack(halfBlocks(terminalCode(way.url)))).toBe(way.url);
-  });
+  it.skipIf(!hasQrReader)(
+    'draws a code that another program reads (zbarimg), on a page and in a terminal',
+    () => {
+      const { ways } = invitationOf(WORDS, { port: 4173, base: '/' }, [{ address: '192.168.1.5', network: 'wlan0' }]); // prettier-ignore
+      const [way] = ways;
+      if (!way) throw new Error('no way in');
+      expect(readBack(squares(way.qr.path, way.qr.size))).toBe(way.url);
+      expect(readBack(halfBlocks(terminalCode(way.url)))).toBe(way.url);
+    },
+  );
 });
-
-function hasReader(): boolean {
-  try {
-    execFileSync('zbarimg', ['--version'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-function squares(path: string, size: number): boolean[][] {
-  const rows = Array.from({ length: size }, () => Array.from({ length: size }, () => false));
-  for (const [, x, y] of path.matchAll(/M(\d+) (\d+)h1v1h-1z/g)) (rows[Number(y)] ?? [])[Number(x)] = true;
-  return rows;
-}
 
 function halfBlocks(lines: readonly string[]): boolean[][] {
   return lines.flatMap((line) => {
@@ -100,17 +84,4 @@ function halfBlocks(lines: readonly string[]): boolean[][] {
     const signs = [...line.replace('\u001b[30;107m', '').replace('\u001b[0m', '')];
     return [signs.map((sign) => '█▀'.includes(sign)), signs.map((sign) => '█▄'.includes(sign))];
   });
-}
-
-/** Writes the squares as a picture (PGM, eight dots a square) and lets the other program read it. */
-function readBack(rows: readonly (readonly boolean[])[]): string {
-  const wide = (row: readonly boolean[]) => row.flatMap((dark) => Array.from({ length: 8 }, () => (dark ? 0 : 255))); // prettier-ignore
-  const dots = rows.flatMap((row) => Array.from({ length: 8 }, () => wide(row)).flat());
-  const file = join(ownFolder(), 'code.pgm');
-  const head = `P5\n${(rows[0]?.length ?? 0) * 8} ${rows.length * 8}\n255\n`;
-  writeFileSync(file, Buffer.concat([Buffer.from(head), Buffer.from(dots)]));
-  return execFileSync('zbarimg', ['--raw', '-q', file], {
-    encoding: 'utf8',
-    stdio: ['ignore', 'pipe', 'ignore'],
-  }).trim();
 }
