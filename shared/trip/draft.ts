@@ -24,7 +24,7 @@ export interface Draft extends Omit<Gathered, 'milking'> {
 export function draftDay(wish: TripWish, farm: TripFarm, ground: DayGround, memo: Memo): Draft {
   if (wish.stations.length > 0) return draftWith(wish.stations, wish, farm, ground, memo);
   let best: Draft | null = null;
-  for (const chosen of farmChoices(wish, farm)) {
+  for (const chosen of farmChoices(wish, farm, ground)) {
     const draft = draftWith(chosen, wish, farm, ground, memo);
     if (best === null || isNearer(draft, best)) best = draft;
     if (draft.laid) break;
@@ -49,7 +49,7 @@ function anyDay(
   memo: Memo,
   test: (course: Course, milking: MilkingFit) => boolean,
 ): boolean {
-  const choices = wish.stations.length > 0 ? [wish.stations] : farmChoices(wish, farm);
+  const choices = wish.stations.length > 0 ? [wish.stations] : farmChoices(wish, farm, ground);
   return choices.some((chosen) =>
     [true, false].some((milked) => {
       if (milked && ground.milkings.length === 0) return false;
@@ -59,9 +59,13 @@ function anyDay(
   );
 }
 
-/** The farm's usual stations, then without the last, and so on; at least one choice, which may be empty. */
-function farmChoices(wish: TripWish, farm: TripFarm): readonly (readonly string[])[] {
-  const usual = farm.usual[bandOfGrade(wish.grade)];
+/** The farm's usual stations on the date, then without the last, and so on; at least one choice, which may be empty. */
+function farmChoices(
+  wish: TripWish,
+  farm: TripFarm,
+  ground: DayGround,
+): readonly (readonly string[])[] {
+  const usual = (ground.usual ?? farm.usual)[bandOfGrade(wish.grade)];
   const known = usual.filter((id) => farm.stations.some((one) => one.id === id));
   if (known.length === 0) return [known];
   return known.map((_, at) => known.slice(0, known.length - at));

@@ -1,5 +1,6 @@
 // What a day of the coming year allows: milkings to watch, kiddings near. The year itself is computed in `yearAhead.ts`.
 import { isMilked, stateOn, wayOn } from './doeOn.ts';
+import { usualOn } from './programme.ts';
 import type { DayGround, NoMilking, Span, TripFarm } from './types.ts';
 import { MILKING_DOE_MIN } from './usualRules.ts';
 import type { SeasonDoe, TripSeason } from './visitTypes.ts';
@@ -16,7 +17,7 @@ const NARROW_DAYS = 7;
  * kidding falls; does under treatment are milked like the others. Each doe is watched for ten minutes, unless the
  * farm names a span of its own for visitors, which takes the place of the early morning.
  */
-export function groundOn(farm: Pick<TripFarm, 'kiddingDays'>, season: TripSeason, day: number): DayGround {
+export function groundOn(farm: TripFarm, season: TripSeason, day: number): DayGround {
   const ways = season.does.map((doe) => wayOn(doe, day));
   const am = ways.filter((way) => way !== null).length;
   const pm = ways.filter((way) => way === 'both').length;
@@ -27,11 +28,13 @@ export function groundOn(farm: Pick<TripFarm, 'kiddingDays'>, season: TripSeason
         ...(am > 0 ? [season.shownMilking ?? narrowed(season.milkings.am, am)] : []),
         ...(pm > 0 ? [narrowed(season.milkings.pm, pm)] : []),
       ];
+  const usual = isBeyond ? null : usualOn(farm, season, day);
   return {
     milkings,
     noMilking: milkings.length > 0 ? null : isBeyond ? 'unknown' : whyNone(season.does, day),
     doesDue: isBeyond ? 0 : Math.max(am, pm),
     kiddingNear: season.does.some((doe) => isKiddingNear(farm, doe, day)),
+    ...(usual && { usual }),
   };
 }
 

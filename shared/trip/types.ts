@@ -137,6 +137,8 @@ export interface DayGround {
   readonly doesDue: number;
   /** Whether the kidding pen is closed: a kidding is due or has been near the date. */
   readonly kiddingNear: boolean;
+  /** What the farm chooses for a group on that date, where it differs from its usual: other stations when there are no kids or no milk. */
+  readonly usual?: TripFarm['usual'];
 }
 
 /** Children with the adults who lead them. Groups of a trip differ by one child at most. */

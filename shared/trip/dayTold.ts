@@ -1,0 +1,139 @@
+// What to expect of the farm on a day: its milk, what each doe does, what children can see, what the sheets are about.
+import { BANDS, type Band } from '../quantity/grade.ts';
+import { isMilked, isReared, stateOn, type DoeState } from './doeOn.ts';
+import { groundOn, isKiddingNear, SEASON_DAYS } from './season.ts';
+import { instead, kidsOn, type KidsThere } from './programme.ts';
+import type { DayGround, TripFarm } from './types.ts';
+import type { SeasonDoe, SeasonMilk, TripSeason } from './visitTypes.ts';
+
+/** A doe as she is on the day. */
+export interface DoeTold {
+  readonly doe: SeasonDoe;
+  readonly state: DoeState;
+  /** Whether it rests on a kidding that is reckoned and not on record. */
+  readonly likely: boolean;
+  /** Whether her kidding is near, so that she is left in peace. */
+  readonly near: boolean;
+}
+
+/** Where a day lies: `beyond` is further ahead than the season tells. */
+export type DayWhen = 'past' | 'today' | 'ahead' | 'beyond';
+
+/** What kind of a day it is for a visitor. `empty`: the farm has no does in its book. */
+export type DayKind = 'milk' | 'kids' | 'rest' | 'unknown' | 'empty';
+
+/** What children can see. */
+export type Sight =
+  | 'milking'
+  | 'kids at foot'
+  | 'kids on bottles'
+  | 'young kids'
+  | 'pen closed'
+  | 'resting does'
+  | 'feeding'
+  | 'care'
+  | 'practice'
+  | 'measuring';
+
+/** What the sheets of the day take their numbers and questions from. */
+export type SheetTopic = 'milk of the week' | 'last milk' | 'kids' | 'year' | 'feed' | 'bodies' | 'measuring';
+
+/** What to expect on a day. */
+export interface DayTold {
+  readonly day: number;
+  readonly when: DayWhen;
+  readonly kind: DayKind;
+  readonly ground: DayGround;
+  /** Null where the book cannot tell it; never for a day that is not ahead. */
+  readonly milk: SeasonMilk | null;
+  /** Does in milk that the milk above is without, since nobody has written anything down of them for weeks. */
+  readonly without: readonly SeasonDoe[];
+  readonly does: readonly DoeTold[];
+  /** Whether any of it rests on kiddings that are reckoned from other years. */
+  readonly likely: boolean;
+  readonly sights: readonly Sight[];
+  readonly topics: readonly SheetTopic[];
+  /** The stations that the farm would choose for each band on this day, in the order of its loop, stand-ins in place. */
+  readonly programme: Readonly<Record<Band, readonly string[]>>;
+}
+
+/** What to expect on a day (a day number). */
+export function dayTold(farm: TripFarm, season: TripSeason, day: number): DayTold {
+  const when = whenOf(season, day);
+  const ground = groundOn(farm, season, day);
+  const does = season.does.map((doe): DoeTold => {
+    const known = when === 'beyond' ? { state: 'unknown' as const, likely: false } : stateOn(doe, day);
+    return { doe, ...known, near: isKiddingNear(farm, doe, day) };
+  });
+  const kind = kindOf(does);
+  const kids = when === 'beyond' ? 'none' : kidsOn(season, day);
+  return {
+    day,
+    when,
+    kind,
+    ground,
+    milk: when === 'ahead' ? (season.milk[day - season.asOf - 1] ?? null) : null,
+    without: does.flatMap(({ doe }) => (doe.quiet ? [doe] : [])),
+    does,
+    likely: does.some(({ likely }) => likely),
+    sights: sightsOf(kind, ground, kids),
+    topics: topicsOf(kind, ground, kids),
+    programme: programmeOf(farm, ground),
+  };
+}
+
+function whenOf({ asOf }: TripSeason, day: number): DayWhen {
+  if (day < asOf) return 'past';
+  if (day === asOf) return 'today';
+  return day <= asOf + SEASON_DAYS ? 'ahead' : 'beyond';
+}
+
+function kindOf(does: readonly DoeTold[]): DayKind {
+  if (does.length === 0) return 'empty';
+  if (does.some(({ state }) => isMilked(state))) return 'milk';
+  if (does.some(({ state }) => state === 'with kids')) return 'kids';
+  return does.every(({ state }) => state === 'unknown') ? 'unknown' : 'rest';
+}
+
+function sightsOf(kind: DayKind, ground: DayGround, kids: KidsThere): Sight[] {
+  const closed = ground.kiddingNear;
+  return [
+    ...(ground.milkings.length > 0 ? (['milking'] as const) : []),
+    ...(closed ? (['pen closed'] as const) : kids === 'none' ? [] : ([kids] as const)),
+    ...(kind === 'rest' ? (['resting does'] as const) : []),
+    ...(kind === 'empty' ? [] : (['feeding', 'care'] as const)),
+    ...(ground.milkings.length > 0 ? [] : (['practice'] as const)),
+    'measuring',
+  ];
+}
+
+function topicsOf(kind: DayKind, ground: DayGround, kids: KidsThere): SheetTopic[] {
+  const isMilk = kind === 'milk';
+  const isAboutKids = kids !== 'none' || ground.kiddingNear;
+  return [
+    ...(isMilk ? (['milk of the week'] as const) : kind === 'empty' ? [] : (['last milk'] as const)),
+    ...(isAboutKids ? (['kids'] as const) : []),
+    ...(isMilk ? [] : (['year'] as const)),
+    'feed',
+    ...(isMilk ? [] : (['bodies'] as const)),
+    'measuring',
+  ];
+}
+
+/** The farm's choice as it is met: a milking that cannot be watched and a closed pen have given way. */
+function programmeOf(farm: TripFarm, ground: DayGround): DayTold['programme'] {
+  const usual = ground.usual ?? farm.usual;
+  const isClosed = (id: string) => {
+    const station = farm.stations.find((one) => one.id === id);
+    if (!station) return true;
+    return (station.milking && ground.milkings.length === 0) || (station.kidding && ground.kiddingNear);
+  };
+  return Object.fromEntries(
+    BANDS.map((band) => [band, instead(farm, usual[band], isClosed)]),
+  ) as unknown as DayTold['programme'];
+}
+
+/** Whether her kids grow up on bottles, as those of the last time did. */
+export function isBottle({ spans, kiddings }: SeasonDoe): boolean {
+  return kiddings.length > 0 && !isReared(spans, kiddings);
+}
