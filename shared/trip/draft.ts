@@ -60,11 +60,7 @@ function anyDay(
 }
 
 /** The farm's usual stations on the date, then without the last, and so on; at least one choice, which may be empty. */
-function farmChoices(
-  wish: TripWish,
-  farm: TripFarm,
-  ground: DayGround,
-): readonly (readonly string[])[] {
+function farmChoices(wish: TripWish, farm: TripFarm, ground: DayGround): readonly (readonly string[])[] {
   const usual = (ground.usual ?? farm.usual)[bandOfGrade(wish.grade)];
   const known = usual.filter((id) => farm.stations.some((one) => one.id === id));
   if (known.length === 0) return [known];
