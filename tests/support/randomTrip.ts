@@ -1,6 +1,6 @@
 // Random wishes, farms and days for fast-check: most of them could be, many of them cannot.
 import fc from 'fast-check';
-import { bandOfGrade, type Grade } from '../../shared/tasks/standards.ts';
+import { bandOfGrade, type Grade } from '../../shared/tasks/grades.ts';
 import {
   NEEDS,
   type BandRules,

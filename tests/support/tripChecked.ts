@@ -1,5 +1,5 @@
 // A planned school day with all that it was planned from, as the checker of its rules takes it.
-import { bandOfGrade } from '../../shared/tasks/standards.ts';
+import { bandOfGrade } from '../../shared/tasks/grades.ts';
 import type { DayGround, DayPlan, TripFarm, TripNote, TripWish } from '../../shared/trip/types.ts';
 
 /** A day to be checked, with all that it was planned from. */

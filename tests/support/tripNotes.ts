@@ -1,5 +1,5 @@
 // Rules of a school day about what the plan changed by itself: each change is told, is true, and is needed.
-import { bandOfGrade } from '../../shared/tasks/standards.ts';
+import { bandOfGrade } from '../../shared/tasks/grades.ts';
 import type { TripNote } from '../../shared/trip/types.ts';
 import { atStations, closedBy } from './tripPlaces.ts';
 import { rulesOf, type Checked } from './tripChecked.ts';

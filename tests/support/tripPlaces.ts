@@ -1,6 +1,6 @@
 // Rules of a school day about stations: who meets which, in what order, and which are closed that day.
 import type { DayGround, Slot, Station, TripWish } from '../../shared/trip/types.ts';
-import { bandOfGrade } from '../../shared/tasks/standards.ts';
+import { bandOfGrade } from '../../shared/tasks/grades.ts';
 import type { Checked } from './tripChecked.ts';
 
 /** A party's slots at stations. */

@@ -1,6 +1,6 @@
 // The search for the shortest day: which stations come before and after the meal and each pause, by branch and bound.
 import type { Span } from '../types.ts';
-import type { ShopAnswer, Steps, Visit } from './shop.ts';
+import { leastRest, type ShopAnswer, type Steps, type Visit } from './shop.ts';
 import type { Common, SmallDay } from './smallDay.ts';
 import { Stretches, type Split } from './stretch.ts';
 import { timeline, type Timeline } from './timeline.ts';
@@ -15,29 +15,51 @@ export interface Found {
   readonly washesLast: boolean;
 }
 
-/** The most pauses that are put in before the meal, and after it. */
-export const MOST_PAUSES = 3;
-
 /** The best day found; the steps that are left are below zero where the search did not end. */
-export function search(day: SmallDay, steps: Steps): Found | null {
-  let best: Found | null = null;
+export function search(day: SmallDay, pauses: number, steps: Steps): Found | null {
   const spans: readonly (Span | null)[] = day.milking === null ? [null] : day.milking.spans;
   const known = new Map<string, ShopAnswer>();
-  for (const commons of courses(day))
+  let best: Found | null = null;
+  let enough: number | null = null;
+  for (const commons of courses(day, pauses)) {
     for (const span of spans) {
-      const found = new CourseSearch(day, commons, new Stretches(day, commons, span, steps, known), steps);
-      best = found.run(best);
-      if (steps.left < 0) return best;
+      const stretches = new Stretches(day, commons, span, steps, known);
+      best = new CourseSearch(day, commons, stretches, steps, enough ?? 0).run(best);
     }
+    if (steps.left < 0) return best;
+    if (best === null) continue;
+    enough ??= withoutToilets(day, steps);
+    if (best.times.load <= enough) return best;
+  }
   return best;
 }
 
-/** Every order of pauses and meal, the fewest pauses first. */
-function courses(day: SmallDay): Common[][] {
+/** When loading could begin if nobody needed a toilet: no day is shorter. Zero where the steps do not suffice to tell. */
+function withoutToilets(day: SmallDay, steps: Steps): number {
+  const detour = day.toTaps_min + (day.pause.leaves[0] ?? 0) + day.fromTaps_min;
+  const easy: SmallDay = {
+    ...day,
+    within_min: Number.POSITIVE_INFINITY,
+    // Over the taps, with a pause there, may be a shorter way than round the loop.
+    between_min: day.between_min.map((row) => row.map((minutes) => Math.min(minutes, detour))),
+  };
+  const own: Steps = { left: Math.floor(steps.left / 4) };
+  const spans: readonly (Span | null)[] = day.milking === null ? [null] : day.milking.spans;
+  const commons = day.meal === null || day.meal === 'no seats' ? [] : [day.meal];
+  let best: Found | null = null;
+  for (const span of spans)
+    best = new CourseSearch(easy, commons, new Stretches(easy, commons, span, own, new Map()), own, 0).run(
+      best,
+    );
+  return best === null || own.left < 0 ? 0 : best.times.load;
+}
+
+/** Every order of so many pauses, and of so many again, before and after the meal; the fewest pauses first. */
+function courses(day: SmallDay, most: number): Common[][] {
   const { meal, pause } = day;
   if (meal === 'no seats') return [];
   const pauses = (count: number) => Array.from({ length: count }, () => pause);
-  const numbers = Array.from({ length: MOST_PAUSES + 1 }, (_, count) => count);
+  const numbers = Array.from({ length: most + 1 }, (_, count) => count);
   const all =
     meal === null
       ? numbers.map(pauses)
@@ -55,39 +77,87 @@ class CourseSearch {
   private readonly commons: readonly Common[];
   private readonly stretches: Stretches;
   private readonly steps: Steps;
-  private readonly areAlike: boolean;
+  /** By party, whether it makes no difference which is which of it and the one before. */
+  private readonly isTwin: readonly boolean[];
+  private readonly enough: number;
   private best: Found | null = null;
   private least = 0;
 
-  constructor(day: SmallDay, commons: readonly Common[], stretches: Stretches, steps: Steps) {
+  constructor(day: SmallDay, commons: readonly Common[], stretches: Stretches, steps: Steps, enough: number) {
     this.day = day;
     this.commons = commons;
     this.stretches = stretches;
     this.steps = steps;
-    const same = (numbers: readonly number[]) => numbers.every((one) => one === numbers[0]);
-    this.areAlike = same(day.lastWash.minutes) && commons.every((one) => same(one.comes) && same(one.leaves));
+    this.enough = enough;
+    const same = (numbers: readonly number[], party: number) => numbers[party] === numbers[party - 1];
+    this.isTwin = day.lastWash.minutes.map(
+      (_, party) =>
+        party > 0 &&
+        same(day.lastWash.minutes, party) &&
+        commons.every((one) => same(one.comes, party) && same(one.leaves, party)),
+    );
   }
 
   run(best: Found | null): Found | null {
     this.best = best;
-    const patterns = this.patterns();
-    if (patterns.length === 0) return best;
-    this.least = Math.max(patterns[0]?.bound ?? 0, this.stationBound());
-    if (this.isWorse(this.least)) return best;
-    this.choose([], patterns, 0);
+    this.least = Math.max(this.enough, this.plainBound());
+    if (this.isDone()) return best;
+    this.least = Math.max(this.least, this.stationBound());
+    if (this.isDone()) return best;
+    const parties: Pattern[][] = [];
+    for (let party = 0; party < this.day.parties; party += 1) {
+      const patterns = (this.isTwin[party] ? parties[party - 1] : undefined) ?? this.patterns(party);
+      if (patterns.length === 0) return best;
+      parties.push(patterns);
+    }
+    this.least = Math.max(this.least, ...parties.map((patterns) => patterns[0]?.bound ?? 0));
+    this.choose([], parties, 0);
     return this.best;
   }
 
-  private isWorse = (load: number) => this.best !== null && load >= this.best.times.load;
+  /** Every minute that a party has something to do, and the walk to the gate. */
+  private plainBound(): number {
+    const { ready, parties, minutes, between_min, first_min, toTaps_min } = this.day;
+    const all = (1 << minutes.length) - 1;
+    const least_min = Math.min(first_min, ...between_min.flat());
+    const row = minutes.map(() => least_min);
+    const work = leastRest({ minutes, between_min: row.map(() => row), first_min: least_min });
+    const washes = this.day.meal === null && this.day.dirty.includes(true);
+    const ends = Array.from({ length: parties }, (_, party) => {
+      const common_min = this.commons.reduce(
+        (sum, one) => sum + (one.leaves[party] ?? 0) - (one.comes[party] ?? 0),
+        this.commons.length > 0 ? toTaps_min : 0,
+      );
+      return ready + (work[minutes.length]?.[all] ?? 0) + common_min;
+    });
+    const stretch = this.commons.length;
+    return this.stretches.through(
+      stretch,
+      row.map(() => 0),
+      washes,
+      ends,
+    );
+  }
+
+  private isWorse(load: number): boolean {
+    return this.best !== null && load >= this.best.times.load;
+  }
+
+  private isDone(): boolean {
+    return this.steps.left < 0 || this.isWorse(this.least);
+  }
 
   /** When loading can begin at the soonest for a split, of which some parties may be missing. */
   private bound(split: Split): number {
+    this.steps.left -= 1;
     const washes = this.stretches.washesLast(split);
-    return timeline(this.day, this.commons, (stretch, heads) => this.stretches.bound(split, stretch, heads, washes))?.load ?? Number.POSITIVE_INFINITY; // prettier-ignore
+    const through = (stretch: number, heads: readonly number[]) =>
+      this.stretches.bound(split, stretch, heads, washes);
+    return timeline(this.day, this.commons, through)?.load ?? Number.POSITIVE_INFINITY;
   }
 
-  /** Every way in which one party can split its stations over the stretches that is possible at all, the quickest first. */
-  private patterns(): Pattern[] {
+  /** Every way in which a party can split its stations over the stretches that is possible at all, the quickest first. */
+  private patterns(party: number): Pattern[] {
     const stretches = this.commons.length + 1;
     const count = stretches ** this.day.minutes.length;
     const found: Pattern[] = [];
@@ -98,8 +168,7 @@ class CourseSearch {
         masks[stretch] = (masks[stretch] ?? 0) | (1 << station);
         rest = Math.floor(rest / stretches);
       }
-      // Party 0 comes first to a meal in turn, so a bound for it alone holds for no other; those have none then.
-      const bound = this.areAlike ? this.bound([masks]) : 0;
+      const bound = this.bound([...Array.from({ length: party }, () => []), masks]);
       if (Number.isFinite(bound) && !this.isWorse(bound)) found.push({ masks, bound });
     }
     return found.sort((a, b) => a.bound - b.bound);
@@ -113,7 +182,7 @@ class CourseSearch {
       let least = Number.POSITIVE_INFINITY;
       const share = (split: readonly number[]) => {
         if (split.length < this.day.parties) {
-          const from = this.areAlike ? (split.at(-1) ?? 0) : 0;
+          const from = this.isTwin[split.length] ? (split.at(-1) ?? 0) : 0;
           for (let next = from; next < stretches; next += 1) share([...split, next]);
           return;
         }
@@ -126,21 +195,22 @@ class CourseSearch {
     return bound;
   } // prettier-ignore
 
-  private isDone = () => this.steps.left < 0 || this.isWorse(this.least);
-
-  private choose(split: Split, patterns: readonly Pattern[], from: number): void {
+  private choose(split: Split, parties: readonly (readonly Pattern[])[], from: number): void {
     if (this.isDone()) return;
     if (split.length === this.day.parties) return this.finish(split);
-    const next = patterns
-      .slice(from)
-      .map(({ masks }, at) => ({ split: [...split, masks], at: from + at }))
-      .map((one) => ({ ...one, bound: this.bound(one.split) }))
-      .filter(({ bound }) => Number.isFinite(bound) && !this.isWorse(bound))
-      .sort((a, b) => a.bound - b.bound);
-    this.steps.left -= next.length;
+    const patterns = parties[split.length] ?? [];
+    const next: { split: Split; at: number; bound: number }[] = [];
+    for (let at = this.isTwin[split.length] ? from : 0; at < patterns.length; at += 1) {
+      const pattern = patterns[at];
+      if (pattern === undefined || this.isWorse(pattern.bound)) continue;
+      const longer = [...split, pattern.masks];
+      const bound = this.bound(longer);
+      if (Number.isFinite(bound) && !this.isWorse(bound)) next.push({ split: longer, at, bound });
+    }
+    next.sort((a, b) => a.bound - b.bound);
     for (const one of next) {
       if (this.isDone()) return;
-      if (!this.isWorse(one.bound)) this.choose(one.split, patterns, this.areAlike ? one.at : 0);
+      if (!this.isWorse(one.bound)) this.choose(one.split, parties, one.at);
     }
   }
 

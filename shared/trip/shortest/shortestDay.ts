@@ -9,6 +9,8 @@ import type { Steps } from './shop.ts';
 export const MOST_SMALL = 4;
 /** Steps of the search unless the caller says otherwise: well under a second. */
 export const USUAL_STEPS = 60_000;
+/** The most pauses that are put in before the meal, and after it. */
+export const MOST_PAUSES = 3;
 
 /** A day with the minute at which its loading begins and the first minute at which the buses can then leave. */
 export interface OwnDay {
@@ -38,7 +40,7 @@ export type ShortestDay =
  * - Where people eat: each party walks to the taps, washes and eats once. All wash and eat at once where washing
  *   is not longer than `washTogether_min`; else party 0 washes first, then 1, …, each so that it sits down right
  *   after, and as soon as there are seats. The first food starts within the wished time and the farm's slack after it.
- * - Pauses for toilets are common to all parties, before the last washing, at most {@link MOST_PAUSES} before and as many after the meal. From
+ * - Pauses for toilets are common to all parties, before the last washing, at most `pauses` before and as many after the meal. From
  *   arrival to the first chance, from the end of one to the start of the next, and from the last one to the leaving
  *   of the buses no more than `toiletWithin_min` pass. The buses leave as soon as they are loaded and the farm's
  *   spare minutes are over, and not after the wished time.
@@ -46,12 +48,16 @@ export type ShortestDay =
  *   there is no meal); all at once, or by party in the order in which they come. Then the walk to the gate, then
  *   loading, for all at once.
  */
-export function shortestDay(small: SmallCase, most: number = USUAL_STEPS): ShortestDay {
+export function shortestDay(
+  small: SmallCase,
+  most: number = USUAL_STEPS,
+  pauses: number = MOST_PAUSES,
+): ShortestDay {
   const day = smallDay(small);
   if (day.parties > MOST_SMALL || day.minutes.length > MOST_SMALL || day.minutes.length === 0)
     throw new Error(`${day.parties} parties at ${day.minutes.length} stations are no small case.`);
   const steps: Steps = { left: most };
-  const found = search(day, steps);
+  const found = search(day, pauses, steps);
   if (found === null) return steps.left < 0 ? { kind: 'not proven', best: null } : { kind: 'none' };
   const load = found.times.load;
   const own = { load, leave: load + day.load_min + day.busSpare_min, day: dayOf(small, day, found) };

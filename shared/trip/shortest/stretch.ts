@@ -16,6 +16,10 @@ export class Stretches {
   private readonly dirtyMask: number;
   private readonly afterMeal: number;
   private readonly known: Map<string, ShopAnswer>;
+  // Written over and over, since a bound is asked for many thousand times.
+  private readonly masks: number[] = [];
+  private readonly ends: number[] = [];
+  private readonly comes: number[] = [];
 
   constructor(
     day: SmallDay,
@@ -45,71 +49,76 @@ export class Stretches {
     );
   }
 
-  /** When the common thing after a stretch can start, or loading begin, from when each party leaves its last station. */
-  through(stretch: number, masks: readonly number[], washes: boolean): (ends: readonly number[]) => number {
+  /**
+   * When the common thing after a stretch can start, or loading begin, if the parties leave their last stations at
+   * `ends`. Parties that wash one after the other do so in the order in which they come: nothing is sooner.
+   */
+  through(stretch: number, masks: readonly number[], washes: boolean, ends: readonly number[]): number {
     const { toTaps_min, gateWalk_min, lastWash } = this.day;
-    const walks = masks.map((mask) => (mask !== 0 || stretch === 0 ? toTaps_min : 0));
     const common = this.commons[stretch];
-    if (common !== undefined)
-      return (ends) => {
-        let start = Number.NEGATIVE_INFINITY;
-        for (let party = 0; party < ends.length; party += 1)
-          start = Math.max(start, (ends[party] ?? 0) + (walks[party] ?? 0) - (common.comes[party] ?? 0));
-        return start;
-      };
-    if (!washes) return (ends) => Math.max(...ends) + gateWalk_min;
-    if (lastWash.together)
-      return (ends) =>
-        Math.max(...ends.map((end, party) => end + (walks[party] ?? 0))) +
-        (lastWash.minutes[0] ?? 0) +
-        gateWalk_min;
-    return (ends) => {
-      let free = Number.NEGATIVE_INFINITY;
-      for (const { comes, party } of this.washOrder(ends, walks))
-        free = Math.max(free, comes) + (lastWash.minutes[party] ?? 0);
-      return free + gateWalk_min;
-    };
-  }
-
-  /** Parties that wash one after the other go in the order in which they come: nothing is sooner. */
-  washOrder(ends: readonly number[], walks: readonly number[]): { party: number; comes: number }[] {
-    return ends
-      .map((end, party) => ({ party, comes: end + (walks[party] ?? 0) }))
-      .sort((a, b) => a.comes - b.comes || a.party - b.party);
+    const comes = this.comes;
+    let last = Number.NEGATIVE_INFINITY;
+    for (let party = 0; party < ends.length; party += 1) {
+      const walks = (common !== undefined || washes) && (masks[party] !== 0 || stretch === 0);
+      const there = (ends[party] ?? 0) + (walks ? toTaps_min : 0) - (common?.comes[party] ?? 0);
+      comes[party] = there;
+      if (there > last) last = there;
+    }
+    if (common !== undefined) return last;
+    if (!washes) return last + gateWalk_min;
+    if (lastWash.together) return last + (lastWash.minutes[0] ?? 0) + gateWalk_min;
+    let free = Number.NEGATIVE_INFINITY;
+    for (let turn = 0; turn < ends.length; turn += 1) {
+      let next = 0;
+      for (let party = 1; party < ends.length; party += 1)
+        if ((comes[party] ?? 0) < (comes[next] ?? 0)) next = party;
+      free = Math.max(free, comes[next] ?? 0) + (lastWash.minutes[next] ?? 0);
+      comes[next] = Number.POSITIVE_INFINITY;
+    }
+    return free + gateWalk_min;
   }
 
   /** A time before which a stretch is not through, whatever the order of visits; missing parties are left out. */
   bound(split: Split, stretch: number, heads: readonly number[], washes: boolean): number {
-    const rest = stretch === 0 ? this.rest.first : this.rest.later;
-    const entry_min = stretch === 0 ? this.day.first_min : this.day.fromTaps_min;
-    const masks = heads.map((_, party) => split[party]?.[stretch] ?? 0);
-    const through = this.through(stretch, masks, washes);
-    const ends = heads.map((head, party) => head + (rest.at(-1)?.[masks[party] ?? 0] ?? 0));
-    let bound = through(ends);
-    for (let station = 0; station < this.day.minutes.length; station += 1) {
-      const there = masks.flatMap((mask, party) => (mask & (1 << station) ? [party] : []));
-      if (there.length === 0) continue;
-      const shows = this.day.milking?.station === station ? this.span : null;
-      const opens = Math.max(
-        Math.min(...there.map((party) => heads[party] ?? 0)) + entry_min,
-        shows?.from ?? Number.NEGATIVE_INFINITY,
-      );
-      const closes = opens + there.length * (this.day.minutes[station] ?? 0);
-      if (shows !== null && closes > shows.to) return Number.POSITIVE_INFINITY;
-      let soonest = Number.POSITIVE_INFINITY;
-      for (const party of there) {
-        const late = [...ends];
-        late[party] = Math.max(ends[party] ?? 0, closes);
-        soonest = Math.min(soonest, through(late));
-      }
-      bound = Math.max(bound, soonest);
+    const { day, masks, ends } = this;
+    const rest = (stretch === 0 ? this.rest.first : this.rest.later)[day.minutes.length] ?? [];
+    for (let party = 0; party < heads.length; party += 1) {
+      masks[party] = split[party]?.[stretch] ?? 0;
+      ends[party] = (heads[party] ?? 0) + (rest[masks[party] ?? 0] ?? 0);
     }
+    let bound = this.through(stretch, masks, washes, ends);
+    for (let station = 0; station < day.minutes.length; station += 1)
+      bound = Math.max(bound, this.stationBound(station, stretch, heads, washes));
     return bound;
+  }
+
+  /** The same from one station alone, which has one party at a time; by the masks just set. */
+  private stationBound(station: number, stretch: number, heads: readonly number[], washes: boolean): number {
+    const { day, masks } = this;
+    const common = this.commons[stretch];
+    let count = 0;
+    let head = Number.POSITIVE_INFINITY;
+    // What is left to do after the last of these visits, at least.
+    let after = Number.POSITIVE_INFINITY;
+    for (let party = 0; party < heads.length; party += 1) {
+      if (!((masks[party] ?? 0) & (1 << station))) continue;
+      count += 1;
+      head = Math.min(head, heads[party] ?? 0);
+      const washing = washes ? (day.lastWash.minutes[party] ?? 0) : 0;
+      after = Math.min(after, common ? -(common.comes[party] ?? 0) : washing);
+    }
+    if (count === 0) return Number.NEGATIVE_INFINITY;
+    const shows = day.milking?.station === station ? this.span : null;
+    const entry_min = stretch === 0 ? day.first_min : day.fromTaps_min;
+    const closes = Math.max(head + entry_min, shows?.from ?? 0) + count * (day.minutes[station] ?? 0);
+    if (shows !== null && closes > shows.to) return Number.POSITIVE_INFINITY;
+    const taps = common !== undefined || washes ? day.toTaps_min : 0;
+    return closes + taps + after + (common ? 0 : day.gateWalk_min);
   }
 
   /** The best order of visits in a stretch. */
   exactly(split: Split, stretch: number, heads: readonly number[], washes: boolean): ShopAnswer {
-    const masks = split.map((one) => one[stretch] ?? 0);
+    const masks = heads.map((_, party) => split[party]?.[stretch] ?? 0);
     const { day } = this;
     const shows = day.milking !== null && masks.some((mask) => mask & (1 << (day.milking?.station ?? 0)));
     const base = shows ? 0 : Math.min(...heads);
@@ -153,7 +162,7 @@ export class Stretches {
           ? { station: day.milking.station, span: this.span }
           : null,
       alike: common?.comes ?? (washes ? day.lastWash.minutes : masks.map(() => 0)),
-      through: this.through(stretch, masks, washes),
+      through: (ends) => this.through(stretch, masks, washes, ends),
     };
     if (!Number.isFinite(bound)) return { through: bound, visits: [] };
     return shortestShop(shop, bound, this.steps);
