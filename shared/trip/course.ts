@@ -20,7 +20,8 @@ export interface Course {
   /** Changing station with a head count, and coming from the taps to a station. */
   readonly change: number;
   readonly fromTaps: number;
-  /** Minutes of each round: of its longest station. */
+  /** Minutes at each stop, and of each round: of its longest station. */
+  readonly minutes: readonly number[];
   readonly rounds: readonly number[];
   /** Whether anybody leaves the clean zone in that round. */
   readonly soils: readonly boolean[];
@@ -84,6 +85,7 @@ export function courseOf(
     toiletWithin: rules.toiletWithin_min,
     change: rules.headCount_min + walk,
     fromTaps: rules.headCount_min + Math.max(walk, farm.tapsWalk_min),
+    minutes: stops.map(({ station }) => station.minutes[band]),
     rounds: inRound.map((stations) => Math.max(...stations.map(({ minutes }) => minutes[band]))),
     soils: inRound.map((stations) => stations.some(({ zone }) => zone !== 'clean')),
     food: wish.lunch === null ? null : { from: wish.lunch, to: wish.lunch + farm.lunchSlack_min },

@@ -4,8 +4,8 @@ import { bandOfGrade } from '../tasks/grades.ts';
 import { courseOf, type Course } from './course.ts';
 import { groupingOf, groupsOf, leastAdults, spareAdults } from './groups.ts';
 import { milkingFits, type MilkingFit } from './milking.ts';
-import { stationsOn, type Stop } from './stationsOn.ts';
-import type { DayGround, Group, TripFarm, TripNote, TripWhy, TripWish } from './types.ts';
+import { stationsOn, type Stop, type Stops } from './stationsOn.ts';
+import type { DayGround, Group, Span, TripFarm, TripNote, TripWhy, TripWish } from './types.ts';
 import type { People } from './wash.ts';
 
 /** All of a day that no clock time changes. */
@@ -23,8 +23,16 @@ export interface Gathered {
   readonly milking: MilkingFit;
 }
 
-/** What was gathered before for the same people, stations and farm on one date, by `keyOf`. */
-export type Memo = Map<string, Gathered>;
+/** What was found before, for wishes of one date and grade on one farm that differ as changes of a trip differ. */
+export interface Memo {
+  readonly stations: Map<string, Stops>;
+  readonly days: Map<string, Gathered>;
+}
+
+/** A memo that holds nothing. */
+export function emptyMemo(): Memo {
+  return { stations: new Map(), days: new Map() };
+}
 
 /** Gathers a day, or takes it from the memo with the clock times of this wish. */
 export function gather(
@@ -35,12 +43,16 @@ export function gather(
   milked: boolean,
   memo: Memo,
 ): Gathered {
-  const key = keyOf(chosen, wish, farm, milked);
-  let gathered = memo.get(key);
+  const { children, adults, lunch } = wish;
+  const place = `${milked ? 'milked' : ''} ${chosen.join(' ')}`;
+  const key = `${children} ${adults} ${lunch === null ? '' : 'food'} ${farm.taps} ${farm.toilets} ${place}`;
+  const gathered = memo.days.get(key);
   if (!gathered) {
-    gathered = gatherAnew(chosen, wish, farm, ground, milked);
-    memo.set(key, gathered);
-    return gathered;
+    const stops = memo.stations.get(place) ?? stationsOn(chosen, wish, farm, ground, milked);
+    memo.stations.set(place, stops);
+    const anew = gatherAnew(chosen, stops, wish, farm, milked ? ground.milkings : null);
+    memo.days.set(key, anew);
+    return anew;
   }
   const { course } = gathered;
   if (
@@ -48,26 +60,19 @@ export function gather(
     (course.arrive === wish.arrive && course.leave === wish.leave && course.food?.from === wish.lunch)
   )
     return gathered;
-  const { arrive, leave, lunch } = wish;
+  const { arrive, leave } = wish;
   const food = lunch === null ? null : { from: lunch, to: lunch + farm.lunchSlack_min };
   return { ...gathered, course: { ...course, arrive, leave, food } };
 }
 
-// Within one planning only these differ.
-function keyOf(chosen: readonly string[], wish: TripWish, farm: TripFarm, milked: boolean): string {
-  const { children, adults, lunch } = wish;
-  return [milked, children, adults, lunch === null, farm.taps, farm.toilets, ...chosen].join();
-}
-
 function gatherAnew(
   chosen: readonly string[],
+  { stops, notes }: Stops,
   wish: TripWish,
   farm: TripFarm,
-  ground: DayGround,
-  milked: boolean,
+  milkings: readonly Span[] | null,
 ): Gathered {
   const band = bandOfGrade(wish.grade);
-  const { stops, notes } = stationsOn(chosen, wish, farm, ground, milked);
   const { whys, groups } = groupAll(wish, farm, band, stops);
   if (stops.length === 0) {
     whys.unshift({ kind: 'no station' });
@@ -76,7 +81,7 @@ function gatherAnew(
   const course = courseOf(wish, farm, band, stops, peopleIn(wish, groups));
   if (wish.lunch !== null && course.meal.seated > farm.seats)
     whys.push({ kind: 'seats', is: farm.seats, needs: course.meal.seated });
-  const milking = milkingFits(course, milked ? ground.milkings : null);
+  const milking = milkingFits(course, milkings);
   return { chosen, stops, notes, groups, whys, course, milking };
 }
 
