@@ -66,23 +66,23 @@ const station = (kind: Kind): Station => ({
   milking: false,
   kidding: false,
   standIn: null,
-  walk_min: 2,
+  walk_min: 1,
   ...kind,
 });
 
 /** The eleven stations that Pailside has texts for, in the order of the loop. Places and capacities are invented: a farm writes its own. */
 export const USUAL_STATIONS: readonly Station[] = Object.freeze([
   station({ id: 'milking-stand', zone: 'animal', milking: true, standIn: 'practice-stand' }),
-  station({ id: 'goat-barn', zone: 'animal', touch: true, walk_min: 1 }),
-  station({ id: 'kid-pen', zone: 'animal', touch: true, kidding: true, standIn: 'kid-table', walk_min: 1 }),
+  station({ id: 'goat-barn', zone: 'animal', touch: true, walk_min: 0 }),
+  station({ id: 'kid-pen', zone: 'animal', touch: true, kidding: true, standIn: 'kid-table' }),
   station({ id: 'pasture-rail', zone: 'animal', roofed: false, wheelchair: false, standIn: 'hay-loft' }),
   station({ id: 'hay-loft', zone: 'between' }),
-  station({ id: 'hoof-and-coat', zone: 'animal', touch: true, walk_min: 1 }),
-  station({ id: 'barn-board', zone: 'between', walk_min: 1 }),
+  station({ id: 'hoof-and-coat', zone: 'animal', touch: true, walk_min: 0 }),
+  station({ id: 'barn-board', zone: 'between', walk_min: 0 }),
   station({ id: 'measuring-table', zone: 'clean' }),
-  station({ id: 'practice-stand', zone: 'clean', walk_min: 1 }),
-  station({ id: 'kid-table', zone: 'clean', walk_min: 1 }),
-  station({ id: 'kitchen-window', zone: 'clean', walk_min: 1 }),
+  station({ id: 'practice-stand', zone: 'clean', walk_min: 0 }),
+  station({ id: 'kid-table', zone: 'clean', walk_min: 0 }),
+  station({ id: 'kitchen-window', zone: 'clean' }),
 ]);
 
 /** Stations of a group that chooses none: three to five in half a day, the animals first. Common practice, no source. */

@@ -72,7 +72,7 @@ function filledIn(written: WrittenStation, all: readonly WrittenStation[]): Stat
     milking: own.milking ?? known?.milking ?? false,
     kidding: own.kidding ?? known?.kidding ?? false,
     standIn: standIn === undefined ? usualStandIn : standIn === 'none' ? null : standIn,
-    walk_min: walk ?? known?.walk_min ?? 2,
+    walk_min: walk ?? known?.walk_min ?? 1,
   };
 }
 
