@@ -1,11 +1,9 @@
 // Rounding for a grade band: which unit a child meets, how fine it is read, and how it is written.
 import Fraction from 'fraction.js';
+import type { Band } from './band.ts';
 import { UNIT_ML, type AmountUnit } from './units.ts';
 
-/** Grade bands of sheets and lessons. */
-export type Band = 'k-2' | '3-5' | '6-8' | '9-12';
-/** All bands, the youngest first. */
-export const BANDS: readonly Band[] = Object.freeze(['k-2', '3-5', '6-8', '9-12']);
+export { BANDS, type Band } from './band.ts';
 
 /**
  * A number as it stands on a page: `num / den` in lowest terms, exact. With `places` it is written as

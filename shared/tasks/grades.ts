@@ -1,5 +1,5 @@
 // School grades, the bands they belong to, and how they are written; apart from the standards, which weigh more.
-import type { Band } from '../quantity/grade.ts';
+import { BANDS, type Band } from '../quantity/band.ts';
 
 /** Grades as numbers: 0 is kindergarten. */
 export type Grade = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12;
@@ -35,7 +35,7 @@ export function gradeOf(text: string): Grade | null {
 
 /** The band that a grade belongs to. */
 export function bandOfGrade(grade: Grade): Band {
-  return (Object.keys(GRADES_OF) as Band[]).find((band) => GRADES_OF[band].includes(grade)) as Band;
+  return BANDS.find((band) => GRADES_OF[band].includes(grade)) as Band;
 }
 
 /** The oldest grade of a band: its sheets without a grade named are for all up to it. */

@@ -22,6 +22,8 @@ beforeEach(() => {
   write('book/month/index.html', '');
   write('es/book/index.html', '<script src="/assets/bench.A1.js"></script>');
   write('desk/index.html', '');
+  write('trip/index.html', '');
+  write('es/visits/index.html', '');
   write('figures.json', '{}');
   write('icon.svg', '<svg/>');
   write('assets/bench.A1.js', 'import"./other.D4.js";const later=()=>import("./word.E5.js")');
@@ -47,8 +49,10 @@ describe('keptFiles', () => {
       'desk/',
       'es/book/',
       'es/lessons/why-milk/',
+      'es/visits/',
       'icon.svg',
       'print/en.json',
+      'trip/',
     ]);
   });
 
