@@ -30,6 +30,7 @@ const TOP_mm = 6;
 /** A number of two digits needs this much. */
 const NUMBER_mm = 4;
 const LABEL_mm = 22;
+const LONG_min = 7 * 60;
 
 /** The chart of a day. Lines are lower where there are many parties. */
 export function chartOf(day: DayPlan): DayChart {
@@ -59,10 +60,10 @@ export function chartOf(day: DayPlan): DayChart {
   };
 }
 
-/** The half hours between two minutes. */
+/** The half hours between two minutes; whole hours of a day so long that their labels would touch. */
 function ticks(from: number, to: number): number[] {
-  const EACH_min = 30;
-  const first = Math.ceil(from / EACH_min);
-  const count = Math.max(0, Math.floor(to / EACH_min) - first + 1);
-  return Array.from({ length: count }, (_, index) => (first + index) * EACH_min);
+  const each_min = to - from > LONG_min ? 60 : 30;
+  const first = Math.ceil(from / each_min);
+  const count = Math.max(0, Math.floor(to / each_min) - first + 1);
+  return Array.from({ length: count }, (_, index) => (first + index) * each_min);
 }

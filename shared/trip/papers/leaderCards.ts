@@ -81,23 +81,38 @@ function watchOf(trip: TripCase, group: Group): WatchName[] {
   return names.filter(([, applies]) => applies).map(([name]) => name);
 }
 
-// Heights on a card of a quarter of a page, as they come out on the narrower and lower of both papers, Letter: what is left
-// beside its head and its phones, a line, what rain adds to one, a thing to watch.
-const ROOM_mm = 96;
-const LINE_mm = 4.7;
-const STATION_mm = 6.6;
-const RAIN_mm = 3.6;
-const WATCH_mm = 5;
+/** Cards on a page. */
+export type CardsAPage = 4 | 2 | 1;
+
+// Heights as they come out on Letter, the lower of both papers, mm: what is left of a card for its lines and for what is to be
+// watched, a line, a station (whose name may take two), what rain adds, a thing to watch. A card of half a page has its lines in
+// two columns.
+const LINE_mm = 5;
+const STATION_mm = 7.6;
+const RAIN_mm = 3.4;
+const WATCH_mm = 5.2;
+const QUARTER_mm = 94;
+const HALF_mm = 76;
 
 /** How many cards go on a page: all are of one size, so that they stack. */
-export function cardsAPage(cards: readonly LeaderCard[]): 2 | 4 {
-  return cards.every((card) => heightOf(card) <= ROOM_mm) ? 4 : 2;
+export function cardsAPage(cards: readonly LeaderCard[]): CardsAPage {
+  if (cards.every((card) => linesHeight(card.lines) + pointsOf(card) * WATCH_mm <= QUARTER_mm)) return 4;
+  return cards.every(({ lines }) => columnHeight(lines) <= HALF_mm) ? 2 : 1;
 }
 
-function heightOf({ lines, watch, otherTimes }: LeaderCard): number {
+const pointsOf = ({ watch, otherTimes }: LeaderCard): number => watch.length + (otherTimes ? 1 : 0);
+
+function linesHeight(lines: readonly CardLine[]): number {
   const heights = lines.map(
-    ({ slot, inRain }) => (slot.kind === 'station' ? STATION_mm : LINE_mm) + (inRain === null ? 0 : RAIN_mm),
+    ({ slot, inRain }) => (isMain(slot) ? STATION_mm : LINE_mm) + (inRain === null ? 0 : RAIN_mm),
   );
-  const points = watch.length + (otherTimes ? 1 : 0);
-  return heights.reduce((sum, height) => sum + height, 0) + points * WATCH_mm;
+  return heights.reduce((sum, height) => sum + height, 0);
 }
+
+/** The taller of both columns. */
+function columnHeight(lines: readonly CardLine[]): number {
+  const half = Math.ceil(lines.length / 2);
+  return Math.max(linesHeight(lines.slice(0, half)), linesHeight(lines.slice(half)));
+}
+
+const isMain = ({ kind }: Slot): boolean => ['station', 'welcome', 'wash', 'lunch', 'load'].includes(kind);
