@@ -19,6 +19,8 @@ export const GROUND: TripGround = {
     milkings: { am: { from: 540, to: 700 }, pm: { from: 1050, to: 1100 } },
     does: [],
     milk: [],
+    unit: 'cup',
+    jar_mL: 1892.7,
   },
   usual: usualWish(GROUND_DAY),
   contact: NO_CONTACT,
