@@ -52,7 +52,7 @@ function stretched(slots: readonly Slot[], minutes: number): Slot[] {
     .map((slot) => ({ ...slot, from: slot.from + minutes, to: slot.to + minutes }));
   const before = slots.slice(0, start);
   const from = before.at(-1)?.kind === 'wait' ? before.pop()!.from : (before.at(-1)?.to ?? 0);
-  const to = later[0]?.from ?? from + minutes;
+  const to = later[0]?.from ?? (slots.at(-1)?.to ?? 0) + minutes;
   return [...before, { kind: 'wait', from, to, station: null, for: null }, ...later];
 }
 
