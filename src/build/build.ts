@@ -14,6 +14,7 @@ import { NOTED, SAID } from './soundLines.ts';
 import { hasVoice } from './soundVoice.ts';
 import { recover, sideFolder, swapIn } from './swap.ts';
 import type { Ended } from './tool.ts';
+import { visitNotices } from './visitNotices.ts';
 
 /** A farm that could be read. */
 export type ReadyFarm = Extract<FarmReading, { ok: true }>;
@@ -79,6 +80,7 @@ export async function build(
     const notices = [
       ...reading.notices,
       ...content.notices.map((notice): Notice => ({ ...notice, line: null })),
+      ...visitNotices(reading),
     ];
     const wrong = await makeSite(world, { ...reading, notices }, fingerprint, clock);
     return wrong === null

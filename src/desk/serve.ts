@@ -99,7 +99,7 @@ export function deskApp(settings: DeskSettings): DeskApp {
   if (settings.printer) addPackDesk(app, base, settings.printer);
   if (settings.live) {
     addHerdDesk(app, base, settings.live);
-    addVisitsDesk(app, base, { farm: settings.live.farm, stations: () => null });
+    addVisitsDesk(app, base, settings.live.farm);
   }
   const { book, rebuild, backups } = settings;
   if (book) {

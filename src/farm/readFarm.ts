@@ -3,7 +3,6 @@ import { statSync } from 'node:fs';
 import { isoDate } from '../../shared/calendar/day.ts';
 import { standingRows } from '../../shared/herd/standing.ts';
 import type { Book, Doe, Farm, Kidding, MilkingRow, Treatment } from '../../shared/herd/types.ts';
-import { USUAL_STATIONS } from '../../shared/trip/usualRules.ts';
 import type { Visit } from '../../shared/trip/visitTypes.ts';
 import { amountReader, type AmountRules } from './amountCell.ts';
 import { readAsOf, type AsOf } from './asOf.ts';
@@ -21,6 +20,7 @@ import { farmOf, LARGEST_MILKING, NO_SETTINGS, readSettings, type SettingsReadin
 import { SETTINGS_FILE, type Settings } from './settingsRule.ts';
 import { treatedRows } from './treatedRows.ts';
 import { hasStart, readTreatments } from './treatmentsTable.ts';
+import { stationsOf } from './farmStations.ts';
 import { readVisits } from './visitFiles.ts';
 
 export type { Fault, Notice } from './fault.ts';
@@ -139,11 +139,6 @@ function readBook(
   for (const [first, second] of standing.clashes) findings.faults.push(clash(first, second));
   findings.notices.push(...treated.notices(standing.rows, treatments.filter(hasStart)));
   return rows;
-}
-
-function stationsOf({ fields, sure }: SettingsReading): readonly string[] | null {
-  if (!sure('stations')) return null;
-  return (fields.stations?.stations ?? USUAL_STATIONS).map(({ id }) => id);
 }
 
 function largestOf({ fields, sure }: SettingsReading): AmountRules['largest'] {

@@ -28,9 +28,12 @@ export function readVisit(file: string, raw: string, stations: readonly string[]
   if (!isMap(document.contents)) return { ok: false, faults: [noFields(file)] };
   const fields = plainFields(document);
   if (typeof fields === 'string') return { ok: false, faults: [aliasFault(document, placeOf, fields, file)] };
-  const read = visitRule(stations).safeParse(fields);
+  // A visit that is over may name a station that the farm has given up since.
+  const isOver = /^\s*(held|called off)\s*$/i.test(String(fields['state']));
+  const known = isOver ? null : stations;
+  const read = visitRule(known).safeParse(fields);
   if (read.success) return { ok: true, visit: visitOf(file, read.data, stations) };
-  const about = { file, words: visitWords(stations) };
+  const about = { file, words: visitWords(known) };
   return { ok: false, faults: settingFaults(read.error.issues, { document, text, placeOf, about }) };
 }
 

@@ -10,6 +10,7 @@ import { takenSpans, type TakenSpan } from '../../shared/trip/visits/taken.ts';
 import { servedLanguages } from '../content/languages.ts';
 import { readFarm, type Notice } from '../farm/readFarm.ts';
 import { tellFaults } from '../farm/tell.ts';
+import { VISITS_FOLDER } from '../farm/visitFiles.ts';
 import { knownLanguages } from './words.ts';
 
 export { wordsOf, wordsUnder } from './words.ts';
@@ -52,7 +53,11 @@ export function openSite(): Site {
     week: weekView(book, ledger),
     fixedDay: asOfFrom === 'clock' ? null : isoDate(asOf),
     jar_mL: UNIT_ML[farm.jar.unit].mul(farm.jar.size).valueOf(),
-    notices: [...notices, ...languageNotices(without, known)],
+    // The name of a visit's file may tell a school, and pages show notices to anybody.
+    notices: [
+      ...notices.filter(({ file }) => !file?.startsWith(`${VISITS_FOLDER}/`)),
+      ...languageNotices(without, known),
+    ],
     taken: takenSpans(visits ?? []),
     languages: served,
   };

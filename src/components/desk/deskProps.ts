@@ -1,6 +1,7 @@
 // What the desk's page is given, and how it asks the desk.
 import type { WhoAnswer } from '../../../shared/book/access.ts';
 import type { DeskState } from '../../../shared/book/deskState.ts';
+import type { VisitsProps } from '../../../shared/trip/visits/visitsProps.ts';
 import type { Words } from '../../../shared/words/words.ts';
 
 /** Everything that the page works with, as plain JSON. */
@@ -12,6 +13,8 @@ export interface DeskProps {
   readonly ways: Readonly<Record<string, string>>;
   readonly book: string;
   readonly pdf: string;
+  /** What the visits to come are planned with. */
+  readonly calendar: VisitsProps;
 }
 
 /** What the page knows: it is asking, there is no desk, this browser may not be told, or how the desk stands. */

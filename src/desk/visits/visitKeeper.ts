@@ -8,6 +8,7 @@ import type {
   VisitsBook,
 } from '../../../shared/trip/visits/deskVisits.ts';
 import { visitFileName } from '../../../shared/trip/visits/visitText.ts';
+import { farmStations } from '../../farm/farmStations.ts';
 import type { Fault, Findings } from '../../farm/fault.ts';
 import { listedFaults } from '../../farm/tell.ts';
 import { readVisit, withState } from '../../farm/visitFile.ts';
@@ -22,33 +23,25 @@ export interface VisitKeeper {
   change(post: VisitPost): Promise<VisitAnswer>;
 }
 
-/** What the visits are read from. */
-export interface VisitSource {
-  /** The farm folder. */
-  readonly farm: string;
-  /** Ids of the farm's stations, as its settings stand now; null where that is not sure. */
-  readonly stations: () => readonly string[] | null;
-}
-
 // Two schools of one name on one date are rare; a hundred are a slip.
 const MOST_OF_A_NAME = 100;
 
 /** Opens the visits of a farm. */
-export function openVisits(source: VisitSource, replace = replaceTable): VisitKeeper {
+export function openVisits(farm: string, replace = replaceTable): VisitKeeper {
   let last: Promise<unknown> = Promise.resolve();
   return {
-    read: () => readBook(source),
+    read: () => readBook(farm),
     change: (post) => {
-      const answer = last.then(() => makeChange(source, post, replace));
+      const answer = last.then(() => makeChange(farm, post, replace));
       last = answer.catch(() => undefined);
       return answer;
     },
   };
 }
 
-function readBook({ farm, stations }: VisitSource): VisitsBook {
+function readBook(farm: string): VisitsBook {
   const findings: Findings = { faults: [], notices: [] };
-  const visits = readVisits(farm, stations(), findings) ?? [];
+  const visits = readVisits(farm, farmStations(farm), findings) ?? [];
   const filed = visits.flatMap((visit): FiledVisit[] => {
     const bytes = bytesOf(join(farm, visit.file));
     const mark = markOfBytes(bytes);
@@ -65,32 +58,32 @@ function bytesOf(path: string): Buffer | null {
   }
 }
 
-function makeChange(source: VisitSource, post: VisitPost, replace: typeof replaceTable): VisitAnswer {
+function makeChange(farm: string, post: VisitPost, replace: typeof replaceTable): VisitAnswer {
   try {
-    return post.kind === 'add' ? add(source, post.text, replace) : setState(source, post, replace);
+    return post.kind === 'add' ? add(farm, post.text, replace) : setState(farm, post, replace);
   } catch (error) {
-    if (error instanceof OtherTable) return { ok: false, why: 'changed', book: readBook(source) };
+    if (error instanceof OtherTable) return { ok: false, why: 'changed', book: readBook(farm) };
     const code = codeOf(error);
     if (code === '') throw error;
     return { ok: false, why: 'not written', code };
   }
 }
 
-const faulty = (source: VisitSource, faults: readonly Fault[]): VisitAnswer => ({
+const faulty = (farm: string, faults: readonly Fault[]): VisitAnswer => ({
   ok: false,
   why: 'faulty',
   faults: listedFaults(faults),
-  book: readBook(source),
+  book: readBook(farm),
 });
 
-function add(source: VisitSource, text: string, replace: typeof replaceTable): VisitAnswer {
-  const read = readVisit(`${VISITS_FOLDER}/`, text, source.stations());
-  if (!read.ok) return faulty(source, read.faults);
+function add(farm: string, text: string, replace: typeof replaceTable): VisitAnswer {
+  const read = readVisit(`${VISITS_FOLDER}/`, text, farmStations(farm));
+  if (!read.ok) return faulty(farm, read.faults);
   const { school, wish } = read.visit;
-  mkdirSync(join(source.farm, VISITS_FOLDER), { recursive: true });
+  mkdirSync(join(farm, VISITS_FOLDER), { recursive: true });
   for (let number = 1; number <= MOST_OF_A_NAME; number += 1) {
     const file = `${VISITS_FOLDER}/${visitFileName(wish.date, school, number)}`;
-    const path = join(source.farm, file);
+    const path = join(farm, file);
     if (existsSync(path)) continue;
     try {
       replace(path, Buffer.from(text), null);
@@ -99,28 +92,28 @@ function add(source: VisitSource, text: string, replace: typeof replaceTable): V
       if (error instanceof OtherTable) continue;
       throw error;
     }
-    return { ok: true, file, book: readBook(source) };
+    return { ok: true, file, book: readBook(farm) };
   }
   return { ok: false, why: 'not written', code: 'EEXIST' };
 }
 
 function setState(
-  source: VisitSource,
+  farm: string,
   { file, state, saw }: Extract<VisitPost, { kind: 'state' }>,
   replace: typeof replaceTable,
 ): VisitAnswer {
-  const changed = (): VisitAnswer => ({ ok: false, why: 'changed', book: readBook(source) });
+  const changed = (): VisitAnswer => ({ ok: false, why: 'changed', book: readBook(farm) });
   // Only a name straight below the folder, which a listing of it has.
   if (file !== `${VISITS_FOLDER}/${basename(file)}`) return { ok: false, why: 'malformed' };
-  const path = join(source.farm, file);
+  const path = join(farm, file);
   const bytes = bytesOf(path);
   if (bytes === null || markOfBytes(bytes) !== saw) return changed();
-  const stations = source.stations();
+  const stations = farmStations(farm);
   const before = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
   const text = withState(before, state);
   if (text === null) return changed();
   const read = readVisit(file, text.replace(/^\ufeff/, ''), stations);
-  if (!read.ok) return faulty(source, read.faults);
+  if (!read.ok) return faulty(farm, read.faults);
   if (text !== before) replace(path, Buffer.from(text), saw);
-  return { ok: true, file, book: readBook(source) };
+  return { ok: true, file, book: readBook(farm) };
 }

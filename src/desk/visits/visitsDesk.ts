@@ -2,7 +2,7 @@
 import type { Hono } from 'hono';
 import type { VisitAnswer, VisitPost } from '../../../shared/trip/visits/deskVisits.ts';
 import { VISIT_STATES } from '../../../shared/trip/visitTypes.ts';
-import { openVisits, type VisitKeeper, type VisitSource } from './visitKeeper.ts';
+import { openVisits } from './visitKeeper.ts';
 
 type Lack = Extract<VisitAnswer, { ok: false }>['why'];
 const STATUS: Readonly<Record<Lack, 400 | 409 | 422 | 507>> = {
@@ -15,13 +15,9 @@ const STATUS: Readonly<Record<Lack, 400 | 409 | 422 | 507>> = {
 const LONGEST_TEXT = 8_000;
 const LONGEST_NAME = 300;
 
-/** Adds `desk/visits` below `base`, which ends in `/`. */
-export function addVisitsDesk(
-  app: Hono,
-  base: string,
-  source: VisitSource,
-  visits: VisitKeeper = openVisits(source),
-): void {
+/** Adds `desk/visits` of a farm folder below `base`, which ends in `/`. */
+export function addVisitsDesk(app: Hono, base: string, farm: string): void {
+  const visits = openVisits(farm);
   app.get(`${base}desk/visits`, (c) => c.json(visits.read()));
   app.post(`${base}desk/visits`, async (c) => {
     const post = readVisitPost(await c.req.json().catch(() => null));

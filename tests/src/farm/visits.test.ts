@@ -91,6 +91,12 @@ describe('visits/', () => {
     expect(readVisit('visits/x.yaml', text('stations: [anything]'), null).ok).toBe(true);
   });
 
+  it('lets a visit that is over name a station that the farm has given up since', () => {
+    expect(visitOf(text('state: held', 'stations: [goat-barn, old-pond]')).wish.stations).toEqual([
+      'goat-barn',
+    ]);
+  });
+
   it.each(["lunch: '9:00'", "lunch: '12:30'", 'lunch: maybe', 'word: two words', 'rain: perhaps', 'school: ""'])('finds a fault in %s', (line) => {
     expect(readVisit('visits/x.yaml', text(line), STATIONS)).toMatchObject({ ok: false, faults: [{ line: expect.any(Number) as number }] });
   }); // prettier-ignore
