@@ -1,6 +1,6 @@
 // What to expect of the farm on a day: its milk, what each doe does, what children can see, what the sheets are about.
-import { BANDS, type Band } from '../quantity/grade.ts';
-import { isMilked, isReared, stateOn, type DoeState } from './doeOn.ts';
+import { BANDS, type Band } from '../quantity/band.ts';
+import { stateOn, type DoeState } from './doeOn.ts';
 import { groundOn, isKiddingNear, SEASON_DAYS } from './season.ts';
 import { instead, kidsOn, type KidsThere } from './programme.ts';
 import type { DayGround, TripFarm } from './types.ts';
@@ -19,8 +19,11 @@ export interface DoeTold {
 /** Where a day lies: `beyond` is further ahead than the season tells. */
 export type DayWhen = 'past' | 'today' | 'ahead' | 'beyond';
 
-/** What kind of a day it is for a visitor. `empty`: the farm has no does in its book. */
-export type DayKind = 'milk' | 'kids' | 'rest' | 'unknown' | 'empty';
+/**
+ * What kind of a day it is for a visitor: `milk` only where a milking is sure, `births` where kids are being born and
+ * none is, `empty` where the farm has no does in its book.
+ */
+export type DayKind = 'milk' | 'births' | 'kids' | 'rest' | 'unknown' | 'empty';
 
 /** What children can see. */
 export type Sight =
@@ -65,7 +68,7 @@ export function dayTold(farm: TripFarm, season: TripSeason, day: number): DayTol
     const known = when === 'beyond' ? { state: 'unknown' as const, likely: false } : stateOn(doe, day);
     return { doe, ...known, near: isKiddingNear(farm, doe, day) };
   });
-  const kind = kindOf(does);
+  const kind = kindOf(does, ground);
   const kids = when === 'beyond' ? 'none' : kidsOn(season, day);
   return {
     day,
@@ -88,11 +91,15 @@ function whenOf({ asOf }: TripSeason, day: number): DayWhen {
   return day <= asOf + SEASON_DAYS ? 'ahead' : 'beyond';
 }
 
-function kindOf(does: readonly DoeTold[]): DayKind {
+function kindOf(does: readonly DoeTold[], ground: DayGround): DayKind {
   if (does.length === 0) return 'empty';
-  if (does.some(({ state }) => isMilked(state))) return 'milk';
-  if (does.some(({ state }) => state === 'with kids')) return 'kids';
-  return does.every(({ state }) => state === 'unknown') ? 'unknown' : 'rest';
+  if (ground.milkings.length > 0) return 'milk';
+  if (ground.kiddingNear) return 'births';
+  const isThere = (states: readonly DoeState[]) => does.some(({ state }) => states.includes(state));
+  // One who is milked, though that is not sure.
+  if (isThere(['nights apart', 'twice a day']) || !isThere(['with kids', 'dry', 'not kidded']))
+    return 'unknown';
+  return isThere(['with kids']) ? 'kids' : 'rest';
 }
 
 function sightsOf(kind: DayKind, ground: DayGround, kids: KidsThere): Sight[] {
@@ -131,9 +138,4 @@ function programmeOf(farm: TripFarm, ground: DayGround): DayTold['programme'] {
   return Object.fromEntries(
     BANDS.map((band) => [band, instead(farm, usual[band], isClosed)]),
   ) as unknown as DayTold['programme'];
-}
-
-/** Whether her kids grow up on bottles, as those of the last time did. */
-export function isBottle({ spans, kiddings }: SeasonDoe): boolean {
-  return kiddings.length > 0 && !isReared(spans, kiddings);
 }

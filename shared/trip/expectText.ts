@@ -36,12 +36,19 @@ export function stateGroups({ does }: Pick<DayTold, 'does'>): StateGroup[] {
 }
 
 /** An amount in the farm's unit: whole cups, or litres with one decimal. */
-export function amountText(amount_L: number, { unit }: Pick<TripSeason, 'unit'>, words: Words): string {
+export function amountText(amount_L: number, season: Pick<TripSeason, 'unit'>, words: Words): string {
+  const { n } = rounded(amount_L, season);
+  return say(words, `trip-expect.amount.${season.unit}`, { n, amount: numberText(amount_L, season, words) });
+}
+
+function numberText(amount_L: number, season: Pick<TripSeason, 'unit'>, words: Words): string {
+  const { n, places } = rounded(amount_L, season);
+  return decimalText(n, places, words.lang);
+}
+
+function rounded(amount_L: number, { unit }: Pick<TripSeason, 'unit'>): { n: number; places: number } {
   const places = unit === 'cup' ? 0 : 1;
-  const n = inParts(amount_L * mL, unit, 10 ** places) / 10 ** places;
-  const key = `trip-expect.amount.${unit}`;
-  // A decimal is always of many; only a whole one is of one.
-  return say(words, key, { n }).replace(String(n), decimalText(n, places, words.lang));
+  return { n: inParts(amount_L * mL, unit, 10 ** places) / 10 ** places, places };
 }
 
 /** The sentences on the day's milk. */
@@ -56,12 +63,13 @@ export function milkLines(told: DayTold, season: TripSeason, words: Words): stri
   const amount = (amount_L: number) => amountText(amount_L, season, words);
   if (high < LEAST_L) return [tell('none'), ...partly];
   if (middle < LEAST_L) return [tell('little', { high: amount(high) }), ...partly];
-  return [tell('about', { middle: amount(middle) }), tell('range', { low: amount(low), high: amount(high) }), ...partly]; // prettier-ignore
+  return [tell('about', { middle: amount(middle) }), tell('range', { low: numberText(low, season, words), high: amount(high) }), ...partly]; // prettier-ignore
 }
 
-/** How much there is to draw, L; null where there is nothing to draw. */
-export function milkToDraw({ milk }: Pick<DayTold, 'milk'>): number | null {
-  return milk !== null && milk[0] >= LEAST_L ? milk[0] : null;
+/** How much there is to draw, L: nought is an empty jar; null where nobody can say. */
+export function milkToDraw({ milk, kind }: Pick<DayTold, 'milk' | 'kind'>): number | null {
+  if (milk === null || kind === 'empty') return null;
+  return milk[0] >= LEAST_L ? milk[0] : 0;
 }
 
 /** One thing that children can see, as a sentence. */
