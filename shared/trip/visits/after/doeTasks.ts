@@ -9,9 +9,10 @@ import { amountAsk, asked, KEY, made, type DoeRow, type Made, type MeasuredDoes 
 
 // Squares in a row that the page holds beside faces and names.
 const MOST_SQUARES = 10;
-const [YOUNGEST, LAST_SQUARES, CENTERS] = [0, 2, 6];
-// Scales of grade 3 (3.MD.B.3), and of more where numbers are large.
-const SCALES = [2, 5, 10, 20, 50, 100] as const;
+const [YOUNGEST, FIRST, LAST_SQUARES, CENTERS] = [0, 1, 2, 6];
+const MOST_FIRST = 20;
+// Scales of 3.MD.B.3; where numbers are too large for them there is the table alone.
+const SCALES = [2, 5, 10] as const;
 const MOST_LINES = 12;
 // Three addends stay within twenty in grade 1 (1.OA.A.2), sums within a hundred in grade 2 (2.OA.A.1).
 const MOST_SUM: Readonly<Record<number, number>> = { 0: 0, 1: 20, 2: 100 };
@@ -20,7 +21,7 @@ const MOST_SUM: Readonly<Record<number, number>> = { 0: 0, 1: 20, 2: 100 };
 export function doeTasks(does: MeasuredDoes): Made[] {
   const { grade, rows, den } = does;
   if (grade <= LAST_SQUARES) return [youngTask(does)];
-  if (grade < CENTERS) return [tableTask(does), barsTask(does)];
+  if (grade < CENTERS) return [tableTask(does), ...barsTask(does)];
   const shown = rows.map(({ steps }) => stepsShown(steps, den, grade));
   const asks = [...centerAsks(shown, does.unit, grade), rangeAsk(shown, does.unit, grade)];
   return [
@@ -94,8 +95,9 @@ function youngTask(does: MeasuredDoes): Made {
     grade === YOUNGEST
       ? [most <= 10 ? 'K.CC.C.7' : 'K.CC.B.5']
       : [rows.length <= 3 ? '1.MD.C.4' : '2.MD.D.10'];
+  // Differences of larger numbers come in grade 2 (1.OA.A.1 stays within twenty).
   const read =
-    grade === YOUNGEST
+    grade === YOUNGEST || (grade === FIRST && most > MOST_FIRST)
       ? [whoAsk(does, 'most'), whoAsk(does, 'least')]
       : present([moreAsk(does), allAsk(does)]);
   const lead = msg(`${KEY}.lead.${measure}`, { n: { is: 'number', num: rows.length, den: 1 } });
@@ -141,10 +143,11 @@ function tableTask(does: MeasuredDoes): Made {
 }
 
 /** An empty scaled graph; the bars stand in the key. */
-function barsTask(does: MeasuredDoes): Made {
+function barsTask(does: MeasuredDoes): Made[] {
   const { rows, unit, measure } = does;
   const most = Math.max(...rows.map((one) => valueOf(shownOfRow(does, one))));
-  const scale = SCALES.find((one) => most <= one * MOST_LINES) ?? 100;
+  const scale = SCALES.find((one) => most <= one * MOST_LINES);
+  if (scale === undefined) return [];
   const empty: Extract<Picture, { is: 'bars' }> = {
     is: 'bars',
     title: msg(`${KEY}.title.${measure}`),
@@ -159,9 +162,11 @@ function barsTask(does: MeasuredDoes): Made {
     ...asked(msg(`${KEY}.ask.bars`), values, msg(`${KEY}.drawn`), { is: 'picture' }),
     picture: done,
   };
-  return made('bars', ['3.MD.B.3'], 'bars', {
-    lead: [msg(`${KEY}.scale`, { step: { is: 'quantity', num: scale, den: 1, unit } })],
-    picture: empty,
-    asks: [draw],
-  });
+  return [
+    made('bars', ['3.MD.B.3'], 'bars', {
+      lead: [msg(`${KEY}.scale`, { step: { is: 'quantity', num: scale, den: 1, unit } })],
+      picture: empty,
+      asks: [draw],
+    }),
+  ];
 }

@@ -1,7 +1,8 @@
 // Tasks from one thing measured by many: counts, a line plot, and what the grade has met of middle and spread.
 import { whole, type Shown } from '../../../quantity/grade.ts';
-import { count, joined, list, math, msg, num, qty, text, type Message } from '../../../sheet/message.ts';
+import { count, joined, list, math, msg, num, qty, type Message } from '../../../sheet/message.ts';
 import type { DotPlotPicture, TablePicture } from '../../../sheet/picture.ts';
+import { GRADE_LIMITS } from '../../../tasks/limits.ts';
 import type { Ask } from '../../../tasks/task.ts';
 import { centerAsks, rangeAsk } from './centers.ts';
 import { stepsShown } from './fineness.ts';
@@ -17,7 +18,7 @@ const RULER_MM = [20, 10, 5] as const;
 
 /** The tasks; there is at least one number. */
 export function manyTasks(many: MeasuredMany): Made[] {
-  if (many.grade < FIRST_PLOT) return [groupsTask(many)];
+  if (many.grade < FIRST_PLOT) return groupsTask(many);
   const plot = plotTask(many);
   return [countsTask(many), ...(plot ? [plot] : []), ...middleTask(many)];
 }
@@ -27,8 +28,11 @@ const shownBy =
   (steps: number) =>
     stepsShown(steps, den, grade);
 const timesOf = (all: readonly number[], one: number) => all.filter((other) => other === one).length;
-const leadOf = ({ measure, steps }: MeasuredMany): Message =>
-  msg(`${KEY}.lead.${measure}`, { n: count(steps.length) });
+/** What was measured, and how often where the grade counts so far. */
+function leadOf({ measure, steps, grade }: MeasuredMany): Message {
+  if (steps.length > (GRADE_LIMITS[grade].most ?? Infinity)) return msg(`visits.after.measure.${measure}`);
+  return msg(`${KEY}.lead.${measure}`, { n: count(steps.length) });
+}
 const numbers = (n: number): Message => msg(`${KEY}.numbers`, { n: count(n) });
 
 /** Those that came most often, in order; all of them where all came as often. */
@@ -39,7 +43,7 @@ function mostOften(steps: readonly number[]): number[] {
 }
 
 /** Up to three groups, as kindergarten and grade 1 sort (K.MD.B.3, 1.MD.C.4): less than the commonest number, just it, more. */
-function groupsTask(many: MeasuredMany): Made {
+function groupsTask(many: MeasuredMany): Made[] {
   const { steps, grade, unit } = many;
   const [middle = 0] = mostOften(steps);
   const edge = qty(shownBy(many)(middle), unit);
@@ -55,12 +59,15 @@ function groupsTask(many: MeasuredMany): Made {
   };
   const inOrder = groups.toSorted((a, b) => b.n - a.n);
   const [first, last] = [inOrder[0]?.n ?? 0, inOrder.at(-1)?.n ?? 0];
+  // More than the grade counts to is no sheet for it.
+  const { most: countsTo = Infinity } = GRADE_LIMITS[grade];
+  if ((grade === 0 ? first : steps.length) > countsTo) return [];
   const largest = inOrder.filter(({ n }) => n === first);
   const most: Ask = {
     prompt: msg(`${KEY}.ask.group`),
     work: { is: 'ring', of: groups.map(({ name }) => ({ is: 'message', message: name })) },
     answer: msg(`${KEY}.any`, { all: list(largest.map(({ name }) => ({ is: 'message', message: name }))) }),
-    values: [whole(first)],
+    values: [],
     accepted: [],
     steps: [],
   };
@@ -90,11 +97,13 @@ function groupsTask(many: MeasuredMany): Made {
     [msg('sheet.math', { line: math(whole(first), '−', whole(last), '=', whole(first - last)) })],
   );
   const asks = grade === 0 ? [most] : groups.length > 1 ? [most, all, more] : [most, all];
-  return made('groups', [grade === 0 ? 'K.MD.B.3' : '1.MD.C.4'], 'groups', {
-    lead: [leadOf(many)],
-    picture,
-    asks,
-  });
+  return [
+    made('groups', [grade === 0 ? 'K.MD.B.3' : '1.MD.C.4'], 'groups', {
+      lead: [leadOf(many)],
+      picture,
+      asks,
+    }),
+  ];
 }
 
 function countsTask(many: MeasuredMany): Made {
@@ -194,7 +203,7 @@ function middleTask(many: MeasuredMany): Made[] {
   const shown: Shown[] = steps.map(shownBy(many));
   const asks = centerAsks(shown, unit, grade);
   if (asks.length === 0) return [];
-  const free = asked(msg(`${KEY}.ask.why`, { what: text('') }), [], msg(`${KEY}.free`), {
+  const free = asked(msg(`${KEY}.ask.why`), [], msg(`${KEY}.free`), {
     is: 'lines',
     lines: 2,
   });

@@ -47,7 +47,11 @@ export function measuredSheet(wish: MeasuredWish, does: readonly SheetDoe[]): Me
   const made = MEASURED_BY[wish.measure] === 'doe' ? ofDoes(wish, does) : ofMany(wish);
   const { of } = made;
   const tasks = of === null ? [] : of.by === 'doe' ? doeTasks(of) : manyTasks(of);
-  return { ...made, tasks: tasks.map((task, place): SheetTask => ({ ...task, place, earlier: null })) };
+  return {
+    ...made,
+    of: tasks.length === 0 ? null : of,
+    tasks: tasks.map((task, place): SheetTask => ({ ...task, place, earlier: null })),
+  };
 }
 
 function ofMany({ measure, typed, grade, units }: MeasuredWish): Omit<MeasuredSheet, 'tasks'> {
