@@ -26,7 +26,10 @@ export function hatchPath(kind: SlotKind, box: Box): string {
       return slants(box, false);
     case 'lunch':
       return slants(box, false) + slants(box, true);
-    default:
+    case 'unload':
+    case 'load':
+    case 'station':
+    case 'wait':
       return '';
   }
 }

@@ -1,5 +1,5 @@
 // The rain plan beside the plan for a fine day: which stations change, and which times.
-import type { DayPlan, Slot, SlotKind, Span, TripWhy } from '../types.ts';
+import type { DayPlan, Slot, SlotKind, Span } from '../types.ts';
 import { wholeSpan } from './keyTimes.ts';
 import type { TripCase } from './types.ts';
 
@@ -26,8 +26,6 @@ export interface RainPlan {
   readonly times: readonly TimePair[];
   /** Whether every group keeps its times, so that only places change. */
   readonly sameTimes: boolean;
-  /** Why the plan that the papers are not written for does not hold; empty where it does. */
-  readonly whys: readonly TripWhy[];
 }
 
 const KINDS: readonly SlotKind[] = ['welcome', 'toilets', 'station', 'lunch', 'wash', 'load'];
@@ -48,7 +46,19 @@ export function rainPlan(trip: TripCase): RainPlan {
     swaps: swapsOf(trip),
     times: times.filter((pair) => pair.fine !== null || pair.wet !== null),
     sameTimes: fine !== null && wet !== null && timesOf(fine) === timesOf(wet),
-    whys: trip.otherWeather.ok ? [] : trip.otherWeather.whys,
+  };
+}
+
+/** The same visit in the other weather, for cards that hold then; null where there is no such day. */
+export function inOtherWeather(trip: TripCase): TripCase | null {
+  const { wish, day, notes, otherWeather } = trip;
+  if (!otherWeather.ok) return null;
+  return {
+    ...trip,
+    wish: { ...wish, rain: !wish.rain },
+    day: otherWeather.day,
+    notes: otherWeather.notes,
+    otherWeather: { ok: true, day, notes },
   };
 }
 

@@ -78,6 +78,7 @@ function health(trip: TripCase, tongue: PaperTongue): Passage {
     ['pregnant', has('pregnant')],
     ['immune', has('immune')],
     ['kidding', trip.ground.kiddingNear],
+    ['young', trip.wish.grade === 0 && meetsAnimals(trip)],
     ['tell', meetsAnimals(trip)],
   ]);
 }
@@ -113,7 +114,7 @@ function rain(trip: TripCase, tongue: PaperTongue): Passage {
   return passageOf('rain', tongue, [
     ['roofed', !matters && trip.day.stations.length > 0],
     ['written', trip.wish.rain && matters],
-    ['plan', matters && trip.otherWeather.ok],
+    ['plan', matters && trip.otherWeather.ok && !trip.wish.rain],
     ['none', matters && !trip.otherWeather.ok && !trip.wish.rain],
     ['calls', true, { first: first ?? '', second: second ?? '' }],
     ['who', true],

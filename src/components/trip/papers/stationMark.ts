@@ -6,19 +6,19 @@ const MARKS: Readonly<Record<string, EmblemName>> = {
   'milking-stand': 'how-to-milk',
   'goat-barn': 'which-goat',
   'kid-pen': 'twins',
-  'pasture-rail': 'eats-and-drinks',
-  'hay-loft': 'winter',
+  'pasture-rail': 'grass-to-milk',
+  'hay-loft': 'eats-and-drinks',
   'hoof-and-coat': 'stroke',
-  'barn-board': 'listen',
+  'barn-board': 'try',
   'measuring-table': 'how-much',
-  'practice-stand': 'udder',
-  'kid-table': 'where-kids',
+  'practice-stand': 'pail',
+  'kid-table': 'why-milk',
   'kitchen-window': 'cheese',
 };
 // A station of the farm's own has the block of its zone.
 const ZONE_MARKS: Readonly<Record<Station['zone'], EmblemName>> = {
   animal: 'which-goat',
-  between: 'grass-to-milk',
+  between: 'home',
   clean: 'proof',
 };
 
