@@ -127,8 +127,15 @@ export function needsOf(command) {
     why: 'some tests check unit factors with it',
     without: 'those are skipped',
   };
+  const glpsol = {
+    program: 'glpsol',
+    debian: 'glpk-utils',
+    must: false,
+    why: 'a test checks the shortest school day with it',
+    without: 'that one is skipped',
+  };
   if (command === 'start') return { browser: 'wish', programs: VOICE };
   if (command === 'print' || command === 'trip') return { browser: 'must', programs: [] };
-  if (command === 'test') return { browser: 'must', programs: [pdfTools, units, ...VOICE] };
+  if (command === 'test') return { browser: 'must', programs: [pdfTools, units, glpsol, ...VOICE] };
   return none;
 }

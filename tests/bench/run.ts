@@ -9,6 +9,7 @@ import { livePart } from './live.ts';
 import { packsPart } from './packs.ts';
 import { paperPart } from './paper.ts';
 import { sitePart } from './site.ts';
+import { tripPart } from './trip.ts';
 import { woodPart } from './wood.ts';
 
 const PARTS: Readonly<Record<string, Part>> = {
@@ -21,6 +22,7 @@ const PARTS: Readonly<Record<string, Part>> = {
   live: livePart,
   board: boardPart,
   book: bookPart,
+  trip: tripPart,
 };
 
 const asked = process.argv.slice(2);

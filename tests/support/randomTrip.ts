@@ -1,6 +1,7 @@
 // Random wishes, farms and days for fast-check: most of them could be, many of them cannot.
 import fc from 'fast-check';
 import { bandOfGrade, type Grade } from '../../shared/tasks/grades.ts';
+import type { SmallCase } from '../../shared/trip/shortest/smallDay.ts';
 import {
   NEEDS,
   type BandRules,
@@ -123,14 +124,14 @@ const groundArb: fc.Arbitrary<DayGround> = fc
     return { milkings, noMilking: none ? noMilking : null, doesDue: none ? 0 : doesDue, kiddingNear };
   });
 
-const wishArb = (size: Size, farm: TripFarm): fc.Arbitrary<TripWish> =>
+const wishArb = (size: Size, farm: TripFarm, easy: boolean): fc.Arbitrary<TripWish> =>
   fc
     .record({
       grade: whole(0, 12),
-      fill: whole(1, 100),
-      more: fc.constantFrom(-1, 0, 0, 0, 1, 1, 2, 4),
+      fill: whole(1, easy ? 80 : 100),
+      more: easy ? fc.nat(4) : fc.constantFrom(-1, 0, 0, 0, 1, 1, 2, 4),
       arrive: whole(500, 640),
-      length: whole(80, 330),
+      length: easy ? whole(180, 360) : whole(80, 330),
       buses: whole(0, 3),
       lunch: fc.option(whole(60, 170), { freq: 3 }),
       stations: fc.shuffledSubarray(farm.stations.map(({ id }) => id), { maxLength: Math.min(size.stations, farm.stations.length) }),
@@ -158,9 +159,34 @@ const wishArb = (size: Size, farm: TripFarm): fc.Arbitrary<TripWish> =>
       };
     }); // prettier-ignore
 
-/** Random trips up to a size: adults about as many as needed, so that both answers are common. */
-export function tripArb(size: Size): fc.Arbitrary<Asked> {
+/** Random trips up to a size: adults about as many as needed. Most of the easy ones can be, most of the others cannot. */
+export function tripArb(size: Size, easy: boolean): fc.Arbitrary<Asked> {
   return fc
     .record({ farm: farmArb(size), ground: groundArb })
-    .chain(({ farm, ground }) => wishArb(size, farm).map((wish) => ({ wish, farm, ground })));
+    .chain(({ farm, ground }) => wishArb(size, farm, easy).map((wish) => ({ wish, farm, ground })));
+}
+
+/** Cases for the shortest day with few parties and stations: whatever is there, without asking the planner. */
+export function smallCaseArb(parties: number, stations: number): fc.Arbitrary<SmallCase> {
+  return fc
+    .record({
+      asked: tripArb({ children: 30, stations }, false),
+      parties: whole(1, parties),
+      stations: whole(1, stations),
+      more: whole(0, 60),
+    })
+    .map(({ asked, more, ...most }) => {
+      const { wish, farm } = asked;
+      const chosen = farm.stations.slice(0, most.stations).map(({ id }) => ({ id, for: null }));
+      const count = Math.min(most.parties, chosen.length, wish.children);
+      const share = (all: number, party: number) => Math.floor(all / count) + (party < all % count ? 1 : 0);
+      const groups = Array.from({ length: count }, (_, party) => ({
+        id: party + 1,
+        children: share(wish.children, party),
+        adults: Math.max(1, share(wish.adults, party)),
+        party,
+        wheelchair: false,
+      }));
+      return { ...asked, wish: { ...wish, leave: wish.leave + more }, groups, spare: 0, stations: chosen };
+    });
 }
