@@ -23,6 +23,8 @@ export interface Course {
   /** Minutes at each stop, and of each round: of its longest station. */
   readonly minutes: readonly number[];
   readonly rounds: readonly number[];
+  /** Minutes of the first so many rounds, with a change before each. */
+  readonly walked: readonly number[];
   /** Whether anybody leaves the clean zone in that round. */
   readonly soils: readonly boolean[];
   /** When food may start; null where nobody eats. */
@@ -42,19 +44,23 @@ export function stopIn(party: number, round: number, stops: number): number {
 
 /**
  * Whether no day of this course can be done between its arriving and leaving, or none with its food in time: a bound
- * that is cheap to ask before laying any.
+ * that is cheap to ask before looking for any.
  */
 export function isHopeless(course: Course): boolean {
-  const { food, meal, wash, tail, tapsWalk, change, fromTaps } = course;
-  const opening = course.buses + course.gateWalk + course.welcome + course.toilets;
-  const away = course.rounds.reduce((sum, minutes) => sum + minutes + Math.min(change, fromTaps), 0);
-  const ends = course.arrive + opening + away + tail;
-  if (food === null) return ends + (course.soils.includes(true) ? tapsWalk + wash.total : 0) > course.leave;
-  const first = meal.parties[0]!.washed;
+  const { arrive, leave, food, meal, wash, tail, tapsWalk, toilets, toiletWithin } = course;
+  const opening = course.buses + course.gateWalk + course.welcome + toilets;
+  const done = opening + course.walked.at(-1)! + tail;
+  const first = meal.parties[0]!;
+  const atTaps = food ? tapsWalk + meal.total : course.soils.includes(true) ? tapsWalk + wash.total : 0;
+  // Between chances no more than the time for toilets may pass, so a long day has pauses.
+  const latest = Math.max(...meal.parties.map(({ washed }) => washed));
+  const away = done + atTaps - toilets - (food ? first.eaten - latest : 0);
+  const pauses = Math.max(0, Math.ceil(away / toiletWithin) - (food ? 3 : 2));
+  if (arrive + done + atTaps + pauses * course.pause > leave) return true;
+  if (!food) return false;
   return (
-    ends + tapsWalk + meal.total > course.leave ||
-    course.arrive + opening + tapsWalk + first > food.to ||
-    food.from + meal.total - first + tail > course.leave
+    arrive + opening + tapsWalk + first.washed > food.to ||
+    food.from + meal.total - first.washed + tail > leave
   );
 }
 
@@ -72,6 +78,10 @@ export function courseOf(
     people.parties.map((_, party) => stops[stopIn(party, round, stops.length)]!.station),
   );
   const walk = longestWalk(stops, farm);
+  const rounds = inRound.map((stations) => Math.max(...stations.map(({ minutes }) => minutes[band])));
+  const change = rules.headCount_min + walk;
+  const walked = [0];
+  for (const minutes of rounds) walked.push(walked.at(-1)! + change + minutes);
   const buses = Math.ceil(wish.buses / Math.max(1, farm.busesAtOnce)) * rules.bus_min;
   return {
     arrive: wish.arrive,
@@ -83,10 +93,11 @@ export function courseOf(
     toilets: wholeMinutes(toilets_s(wish.children, farm, rules) / 60),
     pause: Math.max(1, wholeMinutes((toilets_s(wish.children, farm, rules) + rules.wash_s) / 60)),
     toiletWithin: rules.toiletWithin_min,
-    change: rules.headCount_min + walk,
+    change,
     fromTaps: rules.headCount_min + Math.max(walk, farm.tapsWalk_min),
     minutes: stops.map(({ station }) => station.minutes[band]),
-    rounds: inRound.map((stations) => Math.max(...stations.map(({ minutes }) => minutes[band]))),
+    rounds,
+    walked,
     soils: inRound.map((stations) => stations.some(({ zone }) => zone !== 'clean')),
     food: wish.lunch === null ? null : { from: wish.lunch, to: wish.lunch + farm.lunchSlack_min },
     meal: mealTurns(people, farm, rules),

@@ -1,11 +1,10 @@
 // Plans a day once: stations, groups, clock, and every reason where it does not hold. The changes that would help come on top.
 import { bandOfGrade } from '../tasks/grades.ts';
-import type { Laid } from './clock.ts';
 import { isHopeless, type Course } from './course.ts';
 import { gather, type Gathered, type Memo } from './gathered.ts';
 import { isLess } from './groups.ts';
 import type { MilkingFit } from './milking.ts';
-import { timetable, timeWhys } from './timetable.ts';
+import { hasTimetable, timetable, timeWhys, type Laid } from './timetable.ts';
 import type { DayGround, TripFarm, TripNote, TripWhy, TripWish } from './types.ts';
 import { washMinutes } from './wash.ts';
 
@@ -34,7 +33,9 @@ export function draftDay(wish: TripWish, farm: TripFarm, ground: DayGround, memo
 
 /** Whether `draftDay` finds a day, without asking why not. */
 export function dayHolds(wish: TripWish, farm: TripFarm, ground: DayGround, memo: Memo): boolean {
-  return anyDay(wish, farm, ground, memo, (course, milking) => timetable(course, milking) !== null);
+  return anyDay(wish, farm, ground, memo, (course, milking) =>
+    milking ? timetable(course, milking) !== null : hasTimetable(course),
+  );
 }
 
 /** Whether `draftDay` might find a day: people and places are in order, and no bare sum of lengths is too long. */
@@ -47,7 +48,7 @@ function anyDay(
   farm: TripFarm,
   ground: DayGround,
   memo: Memo,
-  test: (course: Course, milking: MilkingFit) => boolean,
+  test: (course: Course, milking: MilkingFit | null) => boolean,
 ): boolean {
   const choices = wish.stations.length > 0 ? [wish.stations] : farmChoices(wish, farm, ground);
   return choices.some((chosen) =>

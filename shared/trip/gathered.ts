@@ -20,7 +20,8 @@ export interface Gathered {
   readonly whys: readonly TripWhy[];
   /** The lengths, with the clock times of the wish that they were made for; null where there is no station. */
   readonly course: Course | null;
-  readonly milking: MilkingFit;
+  /** Null where none is shown. */
+  readonly milking: MilkingFit | null;
 }
 
 /** What was found before, for wishes of one date and grade on one farm that differ as changes of a trip differ. */
@@ -76,7 +77,7 @@ function gatherAnew(
   const { whys, groups } = groupAll(wish, farm, band, stops);
   if (stops.length === 0) {
     whys.unshift({ kind: 'no station' });
-    return { chosen, stops, notes, groups, whys, course: null, milking: () => 0 };
+    return { chosen, stops, notes, groups, whys, course: null, milking: null };
   }
   const course = courseOf(wish, farm, band, stops, peopleIn(wish, groups));
   if (wish.lunch !== null && course.meal.seated > farm.seats)

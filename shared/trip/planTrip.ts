@@ -40,7 +40,7 @@ export function planTrip(
     day: {
       groups,
       spare: spareAdults(wish.children, farm),
-      parties: slotsOf(course, laid),
+      parties: slotsOf(course, laid.beats),
       stations: stops.map(({ station }) => station.id),
       roundsBefore: laid.roundsBefore,
       manner: 'loop',

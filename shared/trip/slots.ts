@@ -1,13 +1,13 @@
 // A laid day as each party's slots, and readers of them: a group's day, who is where at a minute, what is in use when.
-import type { Beat, Laid } from './clock.ts';
+import type { Beat } from './clock.ts';
 import { stopIn, type Course } from './course.ts';
 import type { DayPlan, Group, Slot, Span, TripFarm } from './types.ts';
 import type { Turns } from './wash.ts';
 
 /** The slots of each party, from arriving to leaving without a gap. */
-export function slotsOf(course: Course, laid: Laid): Slot[][] {
+export function slotsOf(course: Course, beats: readonly Beat[]): Slot[][] {
   return Array.from({ length: course.parties }, (_, party) =>
-    joined(laid.beats.flatMap((beat) => slotsIn(beat, party, course))),
+    joined(beats.flatMap((beat) => slotsIn(beat, party, course))),
   );
 }
 

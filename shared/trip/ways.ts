@@ -40,6 +40,8 @@ function smallest(search: Search, kind: WayKind, made: readonly TripChange[]): r
       if (holds(search, [...made, steps.change(amount)])) return [steps.change(amount)];
     return null;
   }
+  // Where a day without food is too long, no hour for the food makes it shorter.
+  if (kind === 'lunch' && !may(search, [...made, { kind, at: null }])) return null;
   for (const changes of choicesOf(kind, asked, search.draft.stops))
     if (holds(search, [...made, ...changes])) return changes;
   return null;
