@@ -48,7 +48,7 @@ export function packProps(lang: string): PackProps {
     ...packGround(),
     lang,
     tongues: [
-      packTongue(lang, ['trip-papers', 'trip-pack', 'trip', 'print']),
+      packTongue(lang, ['trip-papers', 'trip-pack', 'trip-expect', 'trip', 'print']),
       // Letters home are printed in every language of the farm.
       ...others.map((one) => packTongue(one, ['trip-papers'])),
     ],
