@@ -49,7 +49,7 @@ export interface DayTold {
   readonly ground: DayGround;
   /** Null where the book cannot tell it; never for a day that is not ahead. */
   readonly milk: SeasonMilk | null;
-  /** Does in milk that the milk above is without, since nobody has written anything down of them for weeks. */
+  /** Does whom the milk above leaves out, since the book tells too little of them. */
   readonly without: readonly SeasonDoe[];
   readonly does: readonly DoeTold[];
   /** Whether any of it rests on kiddings that are reckoned from other years. */

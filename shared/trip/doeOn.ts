@@ -39,15 +39,16 @@ export function milkDays(spans: readonly PhaseSpan[], kiddings: readonly number[
 /** Her state on a day, and whether it rests on what is likely instead of the book. */
 export function stateOn(doe: SeasonDoe, day: number): { readonly state: DoeState; readonly likely: boolean } {
   const { due, spans, quiet } = doe;
-  if (quiet) return { state: 'unknown', likely: false };
-  if (due && due.basis !== 'book' && day >= due.from)
-    return { state: likelyAfter(doe, day - due.day), likely: true };
   const phase = phaseOn(spans, day);
+  const isReckoned = due !== null && due.basis !== 'book' && day >= due.from;
+  // What the book says of a rest or of kids holds; of her milk, and of what follows, it says too little.
+  if (quiet && (isReckoned || phase === 'none' || isMilked(phase)))
+    return { state: 'unknown', likely: false };
+  if (isReckoned) return { state: likelyAfter(doe, day - due.day), likely: true };
   if (phase === 'none') return { state: 'not kidded', likely: false };
   // Nobody has written down when she goes dry, but she rests before her next kids are born.
-  if (isMilked(phase) && due && day < due.day && due.day - day <= DRY_DAYS.usual)
-    return { state: 'dry', likely: true };
-  return { state: phase, likely: false };
+  const rests = isMilked(phase) && due !== null && day < due.day && due.day - day <= DRY_DAYS.usual;
+  return rests ? { state: 'dry', likely: true } : { state: phase, likely: false };
 }
 
 function likelyAfter(doe: SeasonDoe, days: number): DoeState {

@@ -55,8 +55,7 @@ function rounded(amount_L: number, { unit }: Pick<TripSeason, 'unit'>): { n: num
 export function milkLines(told: DayTold, season: TripSeason, words: Words): string[] {
   const tell = (key: string, slots = {}) => say(words, `trip-expect.milk.${key}`, slots);
   const without = told.without.map(({ name }) => name);
-  const partly =
-    without.length > 0 ? [tell('without', { n: without.length, names: listOf(words, without) })] : [];
+  const partly = without.length > 0 ? [tell('without', { names: listOf(words, without) })] : [];
   if (told.when !== 'ahead' || told.kind === 'empty') return [];
   if (told.milk === null) return [tell('unknown'), ...partly];
   const [middle, low, high] = told.milk;

@@ -20,7 +20,7 @@ export interface SeasonDoe {
     readonly to: number;
     readonly basis: Basis;
   } | null;
-  /** Set where milkings were expected of her and nothing has been written down for weeks, so that nothing can be told. */
+  /** Set where the book tells too little: milk but no kidding, or milkings expected and nothing written down for weeks. */
   readonly quiet?: boolean;
 }
 

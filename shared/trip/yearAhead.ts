@@ -10,7 +10,7 @@ import { nextKidding } from '../year/nextKidding.ts';
 import { isMilked, isReared, LIKELY, milkDays } from './doeOn.ts';
 import { SEASON_DAYS } from './season.ts';
 import type { Span } from './types.ts';
-import { MILKING_DOE_MIN } from './usualRules.ts';
+import { MILKING_DOE_MIN } from './doeMinutes.ts';
 import type { SeasonDoe, SeasonMilk, TripSeason } from './visitTypes.ts';
 
 /**
@@ -59,7 +59,7 @@ function dueOf(own: readonly Kidding[], { asOf, phases }: Ledger, doe: string): 
   return { day, from, to, basis };
 }
 
-/** Milk by days ahead, and the does of whom nothing has been written down for so long that nothing can be told. */
+/** Milk by days ahead, and the does of whom the book tells too little. */
 function milkAhead(
   book: Book,
   ledger: Ledger,
@@ -71,7 +71,8 @@ function milkAhead(
   const quiet = new Set<string>();
   const milk = Array.from({ length: SEASON_DAYS }, (_, index): SeasonMilk | null => {
     const told = outlooks.map((outlook) => outlook.on(ledger.asOf + index + 1));
-    for (const one of told[0]?.does ?? []) if (!one.ok && one.why.kind === 'silent') quiet.add(one.doe);
+    for (const one of told[0]?.does ?? [])
+      if (!one.ok && (one.why.kind === 'silent' || one.why.kind === 'no kidding')) quiet.add(one.doe);
     const herds = told.flatMap(({ herd }) => (herd.ok ? [herd] : []));
     const usual = herds[Math.floor(herds.length / 2)];
     // Where nobody tells of the does in milk, the dry ones alone would make nought of it.
