@@ -77,6 +77,8 @@ export interface TripContact {
   /** Emergency number of the country. */
   readonly emergency: string;
   readonly veterinarian: string;
+  /** Where others open these pages, `https://…/`; for links on paper that is printed on the farm's own machine. */
+  readonly site?: string;
 }
 
 /** How far a visit has come. */

@@ -89,6 +89,8 @@ largestMilking: { amount: 10, unit: L }
 #   hospital: the nearest one with an emergency room, and its telephone
 #   emergency: '911'
 #   veterinarian: name and telephone
+# Where others open these pages; it stands on paper that is printed on this machine.
+#   site: https://your-farm.example/
 ${VISIT_SETTINGS}`;
 }
 

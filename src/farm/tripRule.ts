@@ -118,6 +118,10 @@ const CONTACT = {
   hospital: ['the nearest hospital with an emergency room', 'its name, town and telephone'],
   emergency: ["the emergency number of your country, in quotes, for instance '911'", "'911'"],
   veterinarian: ["the veterinarian's name and telephone", 'name and telephone'],
+  site: [
+    'the address at which others open these pages, with https:// before it',
+    'https://your-farm.example/',
+  ],
 } as const;
 
 /** Whom a teacher writes to, and what an emergency sheet needs; all of it may be left out. */
@@ -131,6 +135,8 @@ export const contactRule = z.strictObject({
   hospital: line,
   emergency: line,
   veterinarian: line,
+  // It is printed as a link and a code, so it must be an address and nothing more.
+  site: line.refine((text) => !text || /^https?:\/\/[^\s?#"<>]+$/.test(text)),
 } satisfies Record<keyof typeof CONTACT, unknown>);
 
 const numberWords = ({ least, most, of, todo, decimals }: Bounds): FieldWords => ({

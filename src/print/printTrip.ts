@@ -5,6 +5,7 @@ import type { BuildWorld, ReadyFarm } from '../build/build.ts';
 import { fromCaller } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { calendarVisit, isInZone } from '../../shared/trip/pack/calendarVisit.ts';
+import { namedAddress } from '../../shared/trip/pack/namedAddress.ts';
 import { packCase, tripFileName, type PackCase } from '../../shared/trip/pack/packCase.ts';
 import { whyText, wayText } from '../../shared/trip/tripText.ts';
 import { calendarFile } from '../components/trip/pack/calendarFile.ts';
@@ -70,8 +71,8 @@ function tellWhys({ plan, wish }: PackCase, { tongues }: TripGround, langs: read
 
 function writeCalendar(
   world: BuildWorld,
-  { trip, wish }: PackCase,
-  { tongues, zone }: TripGround,
+  { trip, wish, tripQuery }: PackCase,
+  { tongues, zone, contact }: TripGround,
   lang: string,
   out: string,
 ): void {
@@ -82,7 +83,9 @@ function writeCalendar(
     return;
   }
   const { words, stations } = tongue;
-  const visit = calendarVisit({ trip, words, stations, zone, page: null, made_ms: world.now_ms() });
+  const folder = lang === tongues[0]?.lang ? '' : `${lang}/`;
+  const page = namedAddress(`${folder}trip/${tripQuery}`, contact.site);
+  const visit = calendarVisit({ trip, words, stations, zone, page, made_ms: world.now_ms() });
   const file = join(out, `${tripFileName(wish)}-${lang}.ics`);
   writeFileSync(`${file}.part`, calendarFile(visit));
   renameSync(`${file}.part`, file);

@@ -55,6 +55,7 @@ export function packProps(lang: string): PackProps {
     pages: Object.fromEntries(languages.map((one) => [one, href(one, '/trip/pack/')])),
     front: href(lang, '/'),
     trip: href(lang, '/trip/'),
+    tripBelow: `${lang === languages[0] ? '' : `${lang}/`}trip/`,
     bundle: fileHref(`/trip/pack/BAND-${lang}.json`),
     pdf: fileHref('/trip/pack.pdf'),
     pdfState: fileHref('/trip/pack-state.json'),

@@ -46,6 +46,8 @@ export interface PackProps extends PackGround {
   /** Addresses of the front page and of the trip's page. */
   readonly front: string;
   readonly trip: string;
+  /** The same below the base path of the site. */
+  readonly tripBelow: string;
   /** Where the handouts of a band lie; `BAND` stands for its name. */
   readonly bundle: string;
   /** Where the farm's own machine prints, if the page is served by it. */

@@ -39,6 +39,15 @@ describe('what a farm leaves out', () => {
     const { contact } = tripOf("contact:\n  name: Ada\n  phone: 5550100\n  email:\n  emergency: '911'\n");
     expect(contact).toMatchObject({ name: 'Ada', phone: '5550100', email: '', emergency: '911', gate: '' });
   });
+  it('of the pages’ own address is nothing, and an address is kept whole', () => {
+    expect(tripOf('contact: { name: Ada }\n').contact.site).toBeUndefined();
+    expect(tripOf('contact: { site: https://farm.example/kit/ }\n').contact.site).toBe(
+      'https://farm.example/kit/',
+    );
+    expect(faults('contact: { site: javascript:alert(1) }\n').join()).toContain(
+      'farm.yaml:9:18  found "javascript:alert(1)" for contact.site; expected the address at which others open these pages',
+    );
+  });
 });
 
 describe('what a farm says', () => {

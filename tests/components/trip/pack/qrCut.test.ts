@@ -42,13 +42,18 @@ describe('qrCut', () => {
 });
 
 describe('sharedAddress', () => {
-  const at = (href: string) => sharedAddress('/trip/?date=2026-05-27', new URL(href) as unknown as Location);
-  it('is the whole address on a host that others reach', () => {
-    expect(at('https://dairy.example/trip/pack/?x=1')).toBe('https://dairy.example/trip/?date=2026-05-27');
-    expect(at('http://192.168.1.5:4173/trip/pack/')).toBe('http://192.168.1.5:4173/trip/?date=2026-05-27');
-  });
+  const at = (href: string, site?: string) =>
+    sharedAddress({ path: '/kit/trip/?date=2026-05-27', below: 'trip/?date=2026-05-27' }, site, new URL(href) as unknown as Location); // prettier-ignore
+  it('is the whole address on a host that others reach, whatever the farm has named', () => {
+    expect(at('https://dairy.example/kit/trip/pack/?x=1')).toBe('https://dairy.example/kit/trip/?date=2026-05-27');
+    expect(at('http://192.168.1.5:4173/kit/trip/pack/', 'https://farm.example')).toBe('http://192.168.1.5:4173/kit/trip/?date=2026-05-27');
+  }); // prettier-ignore
   it.each(['http://localhost:4173/', 'http://127.0.0.1:4173/', 'http://[::1]/', 'http://barn.localhost/', 'file:///home/x/index.html'])(
-    'is none on %s, where nobody else comes',
-    (href) => expect(at(href)).toBeNull(),
+    'on %s, where nobody else comes, is the one that the farm has named, or none',
+    (href) => {
+      expect(at(href)).toBeNull();
+      for (const site of ['https://farm.example/kit/', 'https://farm.example/kit'])
+        expect(at(href, site)).toBe('https://farm.example/kit/trip/?date=2026-05-27');
+    },
   ); // prettier-ignore
 });
