@@ -1,5 +1,5 @@
 // Questions about the middle and the spread of a class's own numbers, as far as a grade has met them.
-import Fraction from 'fraction.js';
+import type Fraction from 'fraction.js';
 import { exactly, rounded, shownOf, type Shown, type SheetUnit } from '../../../quantity/grade.ts';
 import { count, joined, math, msg, num, row, type Message } from '../../../sheet/message.ts';
 import { meanOf, medianOf, sampleSd, sortedShown } from '../../../tasks/spread.ts';
@@ -34,7 +34,7 @@ export function centerAsks(shown: readonly Shown[], unit: SheetUnit, grade: Grad
   const mean = rounded(meanOf(shown), places);
   const asks = [
     amountAsk(msg(`${KEY}.ask.median`), median, unit, [medianStep(shown)]),
-    amountAsk(msg(`${KEY}.ask.mean`, { places: count(places) }), mean, unit, meanSteps(shown, meanOf(shown), mean)),
+    amountAsk(msg(`${KEY}.ask.mean`, { n: count(places) }), mean, unit, meanSteps(shown, meanOf(shown), mean)),
   ];
   if (grade < DEVIATION || shown.length < 3) return asks;
   return [...asks, amountAsk(msg(`${KEY}.ask.sd`), sampleSd(shown, places + 1), unit, [])];

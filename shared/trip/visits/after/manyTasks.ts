@@ -1,12 +1,13 @@
 // Tasks from one thing measured by many: counts, a line plot, and what the grade has met of middle and spread.
+import { modes } from '../../../board/pail/sheetNumbers.ts';
 import { whole, type Shown } from '../../../quantity/grade.ts';
-import { count, joined, list, math, msg, num, qty, type Message } from '../../../sheet/message.ts';
+import { count, list, msg, num, qty } from '../../../sheet/message.ts';
 import type { DotPlotPicture, TablePicture } from '../../../sheet/picture.ts';
-import { GRADE_LIMITS } from '../../../tasks/limits.ts';
 import type { Ask } from '../../../tasks/task.ts';
 import { centerAsks, rangeAsk } from './centers.ts';
-import { stepsShown } from './fineness.ts';
+import { groupsTask } from './groupsTask.ts';
 import { asked, KEY, made, type Made, type MeasuredMany } from './madeTask.ts';
+import { leadOf, numbers, shownBy, timesOf } from './manyNumbers.ts';
 
 // From here on children draw line plots (2.MD.D.9); younger ones sort into groups.
 const FIRST_PLOT = 2;
@@ -23,94 +24,11 @@ export function manyTasks(many: MeasuredMany): Made[] {
   return [countsTask(many), ...(plot ? [plot] : []), ...middleTask(many)];
 }
 
-const shownBy =
-  ({ den, grade }: MeasuredMany) =>
-  (steps: number) =>
-    stepsShown(steps, den, grade);
-const timesOf = (all: readonly number[], one: number) => all.filter((other) => other === one).length;
-/** What was measured, and how often where the grade counts so far. */
-function leadOf({ measure, steps, grade }: MeasuredMany): Message {
-  if (steps.length > (GRADE_LIMITS[grade].most ?? Infinity)) return msg(`visits.after.measure.${measure}`);
-  return msg(`${KEY}.lead.${measure}`, { n: count(steps.length) });
-}
-const numbers = (n: number): Message => msg(`${KEY}.numbers`, { n: count(n) });
-
-/** Those that came most often, in order; all of them where all came as often. */
-function mostOften(steps: readonly number[]): number[] {
-  const each = [...new Set(steps)];
-  const most = Math.max(...each.map((one) => timesOf(steps, one)));
-  return each.filter((one) => timesOf(steps, one) === most).sort((a, b) => a - b);
-}
-
-/** Up to three groups, as kindergarten and grade 1 sort (K.MD.B.3, 1.MD.C.4): less than the commonest number, just it, more. */
-function groupsTask(many: MeasuredMany): Made[] {
-  const { steps, grade, unit } = many;
-  const [middle = 0] = mostOften(steps);
-  const edge = qty(shownBy(many)(middle), unit);
-  const groups = [
-    { name: msg(`${KEY}.group.less`, { edge }), n: steps.filter((one) => one < middle).length },
-    { name: msg(`${KEY}.group.just`, { edge }), n: timesOf(steps, middle) },
-    { name: msg(`${KEY}.group.more`, { edge }), n: steps.filter((one) => one > middle).length },
-  ].filter(({ n }) => n > 0);
-  const picture: TablePicture = {
-    is: 'table',
-    columns: [msg(`${KEY}.column.group`), msg(`${KEY}.column.times`)],
-    rows: groups.map(({ name, n }) => [name, whole(n)]),
-  };
-  const inOrder = groups.toSorted((a, b) => b.n - a.n);
-  const [first, last] = [inOrder[0]?.n ?? 0, inOrder.at(-1)?.n ?? 0];
-  // More than the grade counts to is no sheet for it.
-  const { most: countsTo = Infinity } = GRADE_LIMITS[grade];
-  if ((grade === 0 ? first : steps.length) > countsTo) return [];
-  const largest = inOrder.filter(({ n }) => n === first);
-  const most: Ask = {
-    prompt: msg(`${KEY}.ask.group`),
-    work: { is: 'ring', of: groups.map(({ name }) => ({ is: 'message', message: name })) },
-    answer: msg(`${KEY}.any`, { all: list(largest.map(({ name }) => ({ is: 'message', message: name }))) }),
-    values: [],
-    accepted: [],
-    steps: [],
-  };
-  const all = asked(
-    msg(`${KEY}.ask.all`),
-    [whole(steps.length)],
-    numbers(steps.length),
-    { is: 'boxes', after: [null] },
-    [
-      msg('sheet.math', {
-        line: math(
-          ...joined(
-            groups.map(({ n }) => whole(n)),
-            '+',
-          ),
-          '=',
-          whole(steps.length),
-        ),
-      }),
-    ],
-  );
-  const more = asked(
-    msg(`${KEY}.ask.group-more`),
-    [whole(first - last)],
-    numbers(first - last),
-    { is: 'boxes', after: [null] },
-    [msg('sheet.math', { line: math(whole(first), '−', whole(last), '=', whole(first - last)) })],
-  );
-  const asks = grade === 0 ? [most] : groups.length > 1 ? [most, all, more] : [most, all];
-  return [
-    made('groups', [grade === 0 ? 'K.MD.B.3' : '1.MD.C.4'], 'groups', {
-      lead: [leadOf(many)],
-      picture,
-      asks,
-    }),
-  ];
-}
-
 function countsTask(many: MeasuredMany): Made {
   const { steps, grade, unit } = many;
   const shown = shownBy(many);
   const each = [...new Set(steps)];
-  const most = mostOften(steps);
+  const most = modes(steps);
   const mode = asked(
     msg(`${KEY}.ask.most`),
     most.map(shown),

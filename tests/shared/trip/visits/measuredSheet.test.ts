@@ -9,6 +9,9 @@ import type { Ask } from '../../../../shared/tasks/task.ts';
 import type { SheetTask } from '../../../../shared/sheet/sheet.ts';
 import { measuredSheet } from '../../../../shared/trip/visits/after/measuredSheet.ts';
 import { measuresFor, MEASURED_BY } from '../../../../shared/trip/visits/after/measures.ts';
+import type { Message } from '../../../../shared/sheet/message.ts';
+import { tellText } from '../../../../shared/sheet/tell.ts';
+import { wordsOf } from '../../../../src/site/words.ts';
 import { metOn } from '../../tasks/reads.ts';
 
 const DOES = ['Juniper', 'Hester', 'Tansy', 'Maribel', 'Wren'].map((name) => ({ id: name.toLowerCase(), name, breed: 'Nubian' })); // prettier-ignore
@@ -21,7 +24,7 @@ const only = (ask: Ask | undefined): number | undefined => ask && num(ask.values
 
 /** The middle, found by crossing out the least and the greatest, again and again. */
 function middleOf(values: readonly number[]): number {
-  let left = [...values];
+  const left = [...values];
   while (left.length > 2) {
     left.splice(left.indexOf(Math.min(...left)), 1);
     left.splice(left.indexOf(Math.max(...left)), 1);
@@ -88,7 +91,7 @@ describe('a sheet of one thing measured by many', () => {
         const squares = all.reduce((sum, one) => sum + (one - mean) ** 2, 0);
         expect(Math.abs(sd - Math.sqrt(squares / (all.length - 1)))).toBeLessThanOrEqual(0.005 + 1e-9);
       }),
-      { numRuns: 1_500 },
+      { numRuns: 600 },
     );
   }); // prettier-ignore
 
@@ -132,7 +135,7 @@ describe('a sheet of a number for each doe', () => {
           expect(ask.values.map(num)).toEqual(told.map(({ value }) => value));
         if (grade >= 6) expect(only(askOf(tasks, 'median'))).toBeCloseTo(middleOf(told.map(({ value }) => value)), 9);
       }),
-      { numRuns: 1_500 },
+      { numRuns: 600 },
     );
   }); // prettier-ignore
 
@@ -148,3 +151,22 @@ it('measures with a ruler from grade 2 on (2.MD.A.1)', () => {
   expect(measuresFor(2)).toContain('ears');
   expect(measuresFor(0).some((one) => MEASURED_BY[one] === 'count')).toBe(true);
 });
+
+/** Every message in an object, however deep it lies. */
+function messagesIn(value: unknown): Message[] {
+  if (typeof value !== 'object' || value === null) return [];
+  const own = 'key' in value && 'slots' in value ? [value as Message] : [];
+  return [...own, ...Object.values(value).flatMap(messagesIn)];
+}
+
+it.each(['en', 'es'])('has words in %s for everything that it may say', (lang) => {
+  const words = wordsOf(lang);
+  for (let grade = 0; grade <= 12; grade += 1)
+    for (const units of ['us', 'metric'] as const)
+      for (const measure of measuresFor(grade as Grade)) {
+        const typed = MEASURED_BY[measure] === 'doe' ? 'Juniper 6\nHester 7\nTansy 4.5' : '3 x 2\n4 x 6\n5.5\n6 x 3';
+        const { tasks } = measuredSheet({ measure, typed, grade: grade as Grade, units }, DOES);
+        expect(tasks.length).toBeGreaterThan(0);
+        for (const message of messagesIn(tasks)) expect(tellText(words, message)).not.toMatch(/undefined|\{/);
+      }
+}); // prettier-ignore
