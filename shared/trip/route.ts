@@ -41,8 +41,8 @@ interface Node {
   readonly before: Node | null;
 }
 
-// Nothing is looked for later than two days after arriving.
-const HORIZON_min = 2 * 24 * 60;
+// Even a thousand children at one toilet are through within a fortnight; it only keeps the search finite.
+const HORIZON_min = 14 * 24 * 60;
 
 /**
  * The route with the fewest pauses; null where there is none.
@@ -66,8 +66,8 @@ export function findRoute(errand: Errand): Route | null {
   };
   if (!course.food) return routeHome(errand, welcome);
   let best: Route | null = null;
-  for (const layer of layers(errand, welcome, roundsBefore, false)) {
-    if (best && layer.every(({ lo }) => lo > best!.leave)) break;
+  const limit = () => leave ?? best?.leave ?? course.arrive + HORIZON_min;
+  for (const layer of layers(errand, welcome, roundsBefore, limit)) {
     const meal = mealAfter(errand, layer);
     const route = meal && routeHome(errand, meal);
     if (route && leave !== null) return route;
@@ -76,28 +76,32 @@ export function findRoute(errand: Errand): Route | null {
   return best;
 }
 
-/** From a chance on: the layer of itself, then of one pause more, and so on; a layer has the best way to each place. */
-function* layers(errand: Errand, from: Node, upTo: number, isLast: boolean): Generator<readonly Node[]> {
+/**
+ * From a chance on: the layer of itself, then of one pause more, and so on; a layer has the best way to each place up
+ * to so many rounds, as long as the day can then be over by the limit.
+ */
+function* layers(errand: Errand, from: Node, upTo: number, limit: () => number): Generator<readonly Node[]> {
   const { course } = errand;
-  let layer: readonly Node[] = [from].filter((node) => isOpen(errand, node, isLast));
+  const isLast = !course.food || from.kind === 'meal';
+  const isOpenNow = (node: Node) => isOpen(errand, node, isLast, limit());
+  let layer: readonly Node[] = [from].filter(isOpenNow);
   while (layer.length > 0) {
     yield layer;
     const next: Node[] = [];
     for (let rounds = from.rounds; rounds <= upTo; rounds++)
       next.push(...pauseAt(errand, layer, rounds, false));
     if (isLast && isSoiled(errand)) next.push(...pauseAt(errand, layer, course.rounds.length, true));
-    layer = next.filter((node) => isOpen(errand, node, isLast));
+    layer = next.filter(isOpenNow);
   }
 }
 
 /** Whether the food is not missed, nor the leaving, if there are no more pauses. */
-function isOpen(errand: Errand, node: Node, isLast: boolean): boolean {
-  const { course, leave, roundsBefore, unhurried } = errand;
-  const end = leave ?? course.arrive + HORIZON_min;
-  if (isLast || !course.food) return node.lo + untilHome(errand, node) <= end;
+function isOpen(errand: Errand, node: Node, isLast: boolean, end: number): boolean {
+  const { course, roundsBefore, unhurried } = errand;
+  if (isLast) return node.lo + untilHome(errand, node) <= end;
   const ready = node.lo + untilTaps(errand, node, roundsBefore);
   const rest = course.walked.at(-1)! - course.walked[roundsBefore]!;
-  const isFed = unhurried || ready + course.meal.parties[0]!.washed <= course.food.to;
+  const isFed = unhurried || ready + course.meal.parties[0]!.washed <= course.food!.to;
   return isFed && ready + course.meal.total + rest + course.tail <= end;
 }
 
@@ -105,10 +109,12 @@ function isOpen(errand: Errand, node: Node, isLast: boolean): boolean {
 function pauseAt(errand: Errand, layer: readonly Node[], rounds: number, washed: boolean): Node[] {
   const { pause, toiletWithin } = errand.course;
   let best: Node | null = null;
-  for (const node of layer) {
+  // A layer goes forward through the day, so whatever lies before a chance too far away is too far away as well.
+  for (let at = layer.length - 1; at >= 0; at--) {
+    const node = layer[at]!;
     if (node.rounds > rounds || (node.washed && !washed)) continue;
     const away = washed ? untilWashed(errand, node) : untilTaps(errand, node, rounds);
-    if (away > toiletWithin) continue;
+    if (away > toiletWithin) break;
     const lo = node.lo + away + pause;
     const hi = node.hi + toiletWithin + pause;
     if (!best || lo < best.lo) best = { kind: 'pause', rounds, washed, lo, hi, away, before: node };
@@ -140,7 +146,8 @@ function routeHome(errand: Errand, from: Node): Route | null {
   const { course, leave } = errand;
   let soonest = Infinity;
   let best: Node | null = null;
-  for (const layer of layers(errand, from, course.rounds.length, true)) {
+  const limit = () => leave ?? Math.min(soonest, course.arrive + HORIZON_min);
+  for (const layer of layers(errand, from, course.rounds.length, limit)) {
     let home = Infinity;
     for (const node of layer) {
       const tail = untilHome(errand, node);
@@ -151,7 +158,6 @@ function routeHome(errand: Errand, from: Node): Route | null {
       soonest = Math.min(soonest, home);
     }
     if (best && leave !== null) break;
-    if (layer.every(({ lo }) => lo > soonest)) break;
   }
   return best && timed(errand, best, leave ?? soonest);
 }

@@ -60,8 +60,8 @@ export function timeWhys(course: Course): TripWhy[] {
   const free = longest > toiletWithin ? { ...course, toiletWithin: Infinity } : course;
   const inTime = soonest(free, false);
   const nearest = inTime.length > 0 ? inTime : soonest(free, true);
-  const end = Math.min(...nearest.map((route) => route.leave));
   const whys: TripWhy[] = [];
+  const end = Math.min(...nearest.map((route) => route.leave));
   if (end > leave) whys.push({ kind: 'time', is_min: leave - arrive, needs_min: end - arrive });
   if (food && inTime.length === 0)
     whys.push({ kind: 'lunch', at: food.from, earliest: earliestFood(course) });
@@ -84,7 +84,12 @@ function longestApart(course: Course): number {
   const rounds = course.rounds.map(
     (minutes, round) => minutes + tapsWalk + (round === 0 ? change : fromTaps),
   );
-  const food = course.food ? meal.parties.map(({ washed }) => washed) : [];
-  const gaps = [course.buses + course.gateWalk + course.welcome, ...rounds, ...food, tail];
+  const waits = [...meal.parties.map(({ washed }) => washed), meal.total - meal.parties[0]!.eaten];
+  const gaps = [
+    course.buses + course.gateWalk + course.welcome,
+    ...rounds,
+    ...(course.food ? waits : []),
+    tail,
+  ];
   return Math.max(...gaps, course.soils.includes(true) ? wash.total : 0);
 }

@@ -7,21 +7,21 @@ import type { DayGround, TripChange, TripWay, TripWhy } from './types.ts';
 
 // Four ways of two changes are a choice; more are a list that nobody reads.
 const MOST_PAIRS = 4;
-// Days of so many stations in all are laid at most, so that a page that asks for any wish is answered soon.
-const MOST_STATIONS = 2500;
+// A page that asks for any wish is answered soon: looking for a day costs about the cube of its stations.
+const MOST_EFFORT = 15_000;
 
 interface Search {
   readonly asked: Asked;
   readonly ground: DayGround;
   readonly memo: Memo;
   readonly draft: Draft;
-  stationsLeft: number;
+  effortLeft: number;
 }
 
 /** Ways out of a day that does not hold, easiest for a school first; two kinds of change only where no single one does. */
 export function waysFor(asked: Asked, ground: DayGround, draft: Draft, memo: Memo): readonly TripWay[] {
   if (draft.whys.some(({ kind }) => kind === 'no station')) return [];
-  const search: Search = { asked, ground, memo, draft, stationsLeft: MOST_STATIONS };
+  const search: Search = { asked, ground, memo, draft, effortLeft: MOST_EFFORT };
   const singles = WAY_KINDS.flatMap((kind) => {
     if (!draft.whys.every((why) => MENDS[kind].includes(why.kind))) return [];
     const changes = smallest(search, kind, []);
@@ -66,8 +66,8 @@ function may({ asked, ground, memo }: Search, changes: readonly TripChange[]): b
 
 function holds(search: Search, changes: readonly TripChange[]): boolean {
   const { wish, farm } = withChanges(search.asked, changes);
-  if (search.stationsLeft < 0 || !dayMayHold(wish, farm, search.ground, search.memo)) return false;
-  search.stationsLeft -= Math.max(1, wish.stations.length) ** 2;
+  if (search.effortLeft < 0 || !dayMayHold(wish, farm, search.ground, search.memo)) return false;
+  search.effortLeft -= Math.max(4, wish.stations.length) ** 3;
   return dayHolds(wish, farm, search.ground, search.memo);
 }
 
