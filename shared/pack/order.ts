@@ -4,6 +4,9 @@ import { MOST_COPIES } from '../sheet/mostCopies.ts';
 import { PAPERS, PRINT_SIZES, type Paper, type PrintSize } from '../sheet/pageMeasures.ts';
 import type { When } from '../sheet/plan.ts';
 import { bandOfGrade, gradeOf, gradeSign, topGrade, type Grade } from '../tasks/grades.ts';
+import { isClassWord } from './classWord.ts';
+
+export { isClassWord, LONGEST_WORD } from './classWord.ts';
 
 /** Which keys a pack ends with: one short key for all copies, a full one for each copy, or none. */
 export type KeyKind = 'short' | 'full' | 'none';
@@ -60,21 +63,9 @@ export interface LeftAside {
   readonly why: AsideWhy;
 }
 
-/** The longest class word, and what it may be made of: it becomes part of an address and of a file's name. */
-export const LONGEST_WORD = 40;
-const WORD = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_-]{0,39}$/u;
 const LONGEST_TOLD = 40;
 const USUAL_GRADE: Grade = 2;
 const USUAL_COPIES = 24;
-
-/**
- * Whether a text can be a class word: letters, digits, `-` and `_`, up to 40 of them.
- * @example isClassWord('fern') // => true
- * @example isClassWord('two words') // => false
- */
-export function isClassWord(text: string): boolean {
-  return WORD.test(text);
-}
 
 /** The sheets of a band in a language, in the order of a visit. */
 export function sheetsFor(shelf: Shelf, band: Band, lang: string): readonly ShelfSheet[] {

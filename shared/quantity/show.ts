@@ -68,14 +68,17 @@ function numberFormat(lang: string, least: number, most: number): Intl.NumberFor
   return format;
 }
 
-function dateFormat(lang: string, style: 'day' | 'long'): Intl.DateTimeFormat {
+const DATE_STYLES: Readonly<Record<'day' | 'long' | 'clock', Intl.DateTimeFormatOptions>> = {
+  day: { weekday: 'short', month: 'short', day: 'numeric' },
+  long: { dateStyle: 'long' },
+  clock: { timeStyle: 'short' },
+};
+
+function dateFormat(lang: string, style: keyof typeof DATE_STYLES): Intl.DateTimeFormat {
   const key = `${lang} ${style}`;
   let format = dateFormats.get(key);
   if (format === undefined) {
-    const options: Intl.DateTimeFormatOptions =
-      style === 'long'
-        ? { dateStyle: 'long', timeZone: 'UTC' }
-        : { weekday: 'short', month: 'short', day: 'numeric', timeZone: 'UTC' };
+    const options = { ...DATE_STYLES[style], timeZone: 'UTC' };
     dateFormats.set(key, (format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, options)));
   }
   return format;
@@ -126,9 +129,6 @@ export function rangeText(low: number, high: number, lang: string): string {
  * @example clockText(630, 'en') // => '10:30 AM'
  */
 export function clockText(minutes: number, lang: string): string {
-  const format = new Intl.DateTimeFormat(NUMBER_LOCALE[lang] ?? lang, {
-    timeStyle: 'short',
-    timeZone: 'UTC',
-  });
-  return format.format(new Date(Date.UTC(2001, 0, 1, 0, minutes))).replace(/[\u2009\u202f]/g, ' ');
+  const text = dateFormat(lang, 'clock').format(new Date(Date.UTC(2001, 0, 1, 0, minutes)));
+  return text.replace(/[\u2009\u202f]/g, ' ');
 }

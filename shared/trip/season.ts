@@ -2,7 +2,7 @@
 import { isMilked, stateOn, wayOn } from './doeOn.ts';
 import { usualOn } from './programme.ts';
 import type { DayGround, NoMilking, Span, TripFarm } from './types.ts';
-import { MILKING_DOE_MIN } from './usualRules.ts';
+import { MILKING_DOE_MIN } from './doeMinutes.ts';
 import type { SeasonDoe, TripSeason } from './visitTypes.ts';
 
 /** Days ahead that a season tells: a year, so that the same day next year is in it. */

@@ -1,7 +1,7 @@
 // A trip's wish as the query of an address, so that a link shares it; and such a query read back.
 import { dayNumber } from '../calendar/day.ts';
 import { clockText, readClock } from '../lesson/clock.ts';
-import { isClassWord } from '../pack/order.ts';
+import { isClassWord } from '../pack/classWord.ts';
 import { gradeOf, gradeSign } from '../tasks/grades.ts';
 import { NEEDS, type TripFarm, type TripWish } from './types.ts';
 

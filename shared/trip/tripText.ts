@@ -28,9 +28,19 @@ export function tripGradeText(words: Words, grade: Grade): string {
     : say(words, 'trip.grade.other', { grade: gradeSign(grade) });
 }
 
+// Making a formatter takes longer than all else that is said of a day.
+const listFormats = new Map<string, Intl.ListFormat>();
+const weekdays = new Map<string, Intl.DateTimeFormat>();
+
+function kept<T>(formats: Map<string, T>, lang: string, make: () => T): T {
+  const known = formats.get(lang) ?? make();
+  formats.set(lang, known);
+  return known;
+}
+
 /** A date with its weekday: `Thursday, May 28, 2026`. */
 export function weekdayText(date: string, lang: string, style: 'weekday' | 'whole' = 'whole'): string {
-  const day = new Intl.DateTimeFormat(lang === 'es' ? 'es-MX' : lang, { weekday: 'long', timeZone: 'UTC' });
+  const day = kept(weekdays, lang, () => new Intl.DateTimeFormat(lang, { weekday: 'long', timeZone: 'UTC' }));
   const name = day.format(new Date(`${date}T12:00:00Z`));
   return style === 'weekday' ? name : `${name}, ${dateText(date, lang)}`;
 }
@@ -76,7 +86,8 @@ export function groupPeople(words: Words, { children, adults }: Pick<Group, 'chi
 
 /** A list as the language joins it. */
 export function listText(words: Words, parts: readonly string[]): string {
-  return new Intl.ListFormat(words.lang, { type: 'conjunction' }).format(parts);
+  const list = kept(listFormats, words.lang, () => new Intl.ListFormat(words.lang, { type: 'conjunction' }));
+  return list.format(parts);
 }
 
 /** A length of time in words. */

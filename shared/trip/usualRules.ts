@@ -112,6 +112,3 @@ export const USUAL_FARM: TripFarm = Object.freeze({
   kiddingDays: { before: 14, after: 21 },
   rules: USUAL_RULES,
 });
-
-/** Minutes in which one doe is led up, milked by hand and let down: how long a milking may be watched. Common practice, no source. */
-export const MILKING_DOE_MIN = 10;
