@@ -49,7 +49,8 @@ const visit = (party: number, station: number) => `x_${party}_${station}`;
 /**
  * The day as rows of linear inequalities, with at most `pauses` pauses before and as many after the meal: an open shop
  * with disjunctions by a big number (textbook; from memory) and, in common for all parties, meal and pauses. `load` is
- * the minute after arrival at which loading begins. Without `day.meal` all pauses count as before it.
+ * the minute after arrival at which loading begins. Without a meal there are at most
+ * twice as many.
  */
 export function tripMip(day: SmallDay, pauses: number): string {
   if (day.meal === 'no seats') throw new Error('Without seats there is nothing to solve.');
@@ -120,11 +121,13 @@ interface Chance {
   readonly held: string | null;
 }
 
+const pausesBefore = (day: SmallDay, pauses: number) => (day.meal === null ? 2 * pauses : pauses);
+
 /** Pauses, meal, pauses. A pause that is not held has no length and lies at the end of the chance before it. */
 function commons(model: Model, day: SmallDay, pauses: number): Chance {
   let last: Chance = { name: 'ready', minutes: 0, held: null };
   const meal = day.meal === 'no seats' ? null : day.meal;
-  for (const k of numbers(pauses)) last = pauseRows(model, day, `b_${k}`, k > 0 ? `held_b_${k - 1}` : null, last, null);
+  for (const k of numbers(pausesBefore(day, pauses))) last = pauseRows(model, day, `b_${k}`, k > 0 ? `held_b_${k - 1}` : null, last, null);
   if (meal === null) return last;
   mealRows(model, day, meal, last);
   last = { name: 'meal', minutes: meal.chanceTo, held: null };
@@ -188,7 +191,10 @@ function mealRows(model: Model, day: SmallDay, meal: Common, last: Chance): void
 function ending(model: Model, day: SmallDay, pauses: number, last: Chance): void {
   const due = model.binary('due');
   chain(model, day, 'load', day.load_min + day.busSpare_min, last, null);
-  const held = numbers(pauses).flatMap((k) => (day.meal === null ? [`b_${k}`] : [`b_${k}`, `a_${k}`]));
+  const held = [
+    ...numbers(pausesBefore(day, pauses)).map((k) => `b_${k}`),
+    ...(day.meal === null ? [] : numbers(pauses).map((k) => `a_${k}`)),
+  ];
   for (const p of numbers(day.parties)) {
     const wash_min = day.lastWash.minutes[p] ?? 0;
     const washed = `h_${p}`;

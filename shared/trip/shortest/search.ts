@@ -54,16 +54,18 @@ function withoutToilets(day: SmallDay, steps: Steps): number {
   return best === null || own.left < 0 ? 0 : best.times.load;
 }
 
-/** Every order of so many pauses, and of so many again, before and after the meal; the fewest pauses first. */
+/** Every order of up to `most` pauses before and as many after the meal, or twice as many without it; the fewest first. */
 function courses(day: SmallDay, most: number): Common[][] {
   const { meal, pause } = day;
   if (meal === 'no seats') return [];
   const pauses = (count: number) => Array.from({ length: count }, () => pause);
-  const numbers = Array.from({ length: most + 1 }, (_, count) => count);
+  const upTo = (count: number) => Array.from({ length: count + 1 }, (_, one) => one);
   const all =
     meal === null
-      ? numbers.map(pauses)
-      : numbers.flatMap((before) => numbers.map((after) => [...pauses(before), meal, ...pauses(after)]));
+      ? upTo(2 * most).map(pauses)
+      : upTo(most).flatMap((before) =>
+          upTo(most).map((after) => [...pauses(before), meal, ...pauses(after)]),
+        );
   return all.sort((a, b) => a.length - b.length);
 }
 
@@ -100,7 +102,8 @@ class CourseSearch {
 
   run(best: Found | null): Found | null {
     this.best = best;
-    this.least = Math.max(this.enough, this.plainBound());
+    this.least = Math.max(this.enough, this.plainBound(), this.bound([]));
+    if (!Number.isFinite(this.least)) return best;
     if (this.isDone()) return best;
     this.least = Math.max(this.least, this.stationBound());
     if (this.isDone()) return best;

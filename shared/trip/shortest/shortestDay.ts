@@ -9,8 +9,8 @@ import type { Steps } from './shop.ts';
 export const MOST_SMALL = 4;
 /** Steps of the search unless the caller says otherwise: well under a second. */
 export const USUAL_STEPS = 60_000;
-/** The most pauses that are put in before the meal, and after it. */
-export const MOST_PAUSES = 3;
+/** The most pauses that are put in before the meal, and after it, unless the caller says otherwise. */
+export const MOST_PAUSES = 2;
 
 /** A day with the minute at which its loading begins and the first minute at which the buses can then leave. */
 export interface OwnDay {
@@ -40,10 +40,10 @@ export type ShortestDay =
  * - Where people eat: each party walks to the taps, washes and eats once. All wash and eat at once where washing
  *   is not longer than `washTogether_min`; else party 0 washes first, then 1, …, each so that it sits down right
  *   after, and as soon as there are seats. The first food starts within the wished time and the farm's slack after it.
- * - Pauses for toilets are common to all parties, before the last washing, at most `pauses` before and as many after the meal. From
- *   arrival to the first chance, from the end of one to the start of the next, and from the last one to the leaving
- *   of the buses no more than `toiletWithin_min` pass. The buses leave as soon as they are loaded and the farm's
- *   spare minutes are over, and not after the wished time.
+ * - Pauses for toilets are common to all parties and come before the last washing: at most `pauses` before and as
+ *   many after the meal, twice as many where nobody eats. From arrival to the first chance, from the end of one to the
+ *   start of the next, and from the last one to the leaving of the buses no more than `toiletWithin_min` pass. The
+ *   buses leave as soon as they are loaded and the farm's spare minutes are over, and not after the wished time.
  * - Everybody washes before leaving where any party meets a station outside the clean zone after its meal (or where
  *   there is no meal); all at once, or by party in the order in which they come. Then the walk to the gate, then
  *   loading, for all at once.

@@ -6,6 +6,10 @@ import type { Common, SmallDay } from './smallDay.ts';
 /** By party, by stretch: the stations that it meets there, as bits. Parties that are not decided yet are missing. */
 export type Split = readonly (readonly number[])[];
 
+// Parties are four at most, so three bits count them.
+const COUNT_BITS = 3;
+const COUNT_MASK = (1 << COUNT_BITS) - 1;
+
 /** Works out stretches of one day for one order of common things and one time of milking. */
 export class Stretches {
   private readonly day: SmallDay;
@@ -16,6 +20,10 @@ export class Stretches {
   private readonly dirtyMask: number;
   private readonly afterMeal: number;
   private readonly known: Map<string, ShopAnswer>;
+  /** By stations as bits: one visit of each, counted side by side in one number. */
+  private readonly counted: readonly number[];
+  private readonly leastWash_min: number;
+  private readonly areTogether: boolean;
   // Written over and over, since a bound is asked for many thousand times.
   private readonly masks: number[] = [];
   private readonly ends: number[] = [];
@@ -38,6 +46,11 @@ export class Stretches {
       first: leastRest({ minutes, between_min, first_min: day.first_min }),
       later: leastRest({ minutes, between_min, first_min: day.fromTaps_min }),
     };
+    this.counted = Array.from({ length: 1 << minutes.length }, (_, mask) =>
+      minutes.reduce((sum, _minutes, at) => (mask & (1 << at) ? sum + (1 << (at * COUNT_BITS)) : sum), 0),
+    );
+    this.leastWash_min = Math.min(...day.lastWash.minutes);
+    this.areTogether = commons.every((one) => one.comes.every((comes) => comes === 0));
     this.dirtyMask = day.dirty.reduce((mask, dirty, station) => (dirty ? mask | (1 << station) : mask), 0);
     this.afterMeal = commons.findIndex((one) => one.kind === 'meal') + 1;
   }
@@ -81,15 +94,40 @@ export class Stretches {
   /** A time before which a stretch is not through, whatever the order of visits; missing parties are left out. */
   bound(split: Split, stretch: number, heads: readonly number[], washes: boolean): number {
     const { day, masks, ends } = this;
-    const rest = (stretch === 0 ? this.rest.first : this.rest.later)[day.minutes.length] ?? [];
+    const rest = stretch === 0 ? this.rest.first : this.rest.later;
+    const fromHere = rest[day.minutes.length] ?? [];
+    const head = heads[0] ?? 0;
+    let areEven = this.commons[stretch] === undefined || this.areTogether;
+    let visits = 0;
     for (let party = 0; party < heads.length; party += 1) {
-      masks[party] = split[party]?.[stretch] ?? 0;
-      ends[party] = (heads[party] ?? 0) + (rest[masks[party] ?? 0] ?? 0);
+      const mask = split[party]?.[stretch] ?? 0;
+      masks[party] = mask;
+      visits += this.counted[mask] ?? 0;
+      ends[party] = (heads[party] ?? 0) + (fromHere[mask] ?? 0);
+      areEven &&= heads[party] === head;
     }
     let bound = this.through(stretch, masks, washes, ends);
-    for (let station = 0; station < day.minutes.length; station += 1)
-      bound = Math.max(bound, this.stationBound(station, stretch, heads, washes));
+    for (let station = 0; station < day.minutes.length; station += 1) {
+      const count = (visits >> (station * COUNT_BITS)) & COUNT_MASK;
+      if (count === 0) continue;
+      const isPlain = areEven && day.milking?.station !== station;
+      bound = Math.max(
+        bound,
+        isPlain
+          ? this.evenBound(station, count, stretch, head, washes)
+          : this.stationBound(station, stretch, heads, washes),
+      );
+    }
     return bound;
+  }
+
+  /** A station's bound where all parties are free at once and awaited at once. */
+  private evenBound(station: number, count: number, stretch: number, head: number, washes: boolean): number {
+    const { day } = this;
+    const entry_min = stretch === 0 ? day.first_min : day.fromTaps_min;
+    const closes = head + entry_min + count * (day.minutes[station] ?? 0);
+    if (this.commons[stretch] !== undefined) return closes + day.toTaps_min;
+    return closes + day.gateWalk_min + (washes ? day.toTaps_min + this.leastWash_min : 0);
   }
 
   /** The same from one station alone, which has one party at a time; by the masks just set. */

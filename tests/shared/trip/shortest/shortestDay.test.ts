@@ -85,7 +85,7 @@ describe('the shortest day by hand', () => {
 // Source of the model: open shop with disjunctions by a big number, textbook, from memory. Solver: HiGHS, npm highs.
 describe('the shortest day beside HiGHS', () => {
   // The same cases each time, since a solver may take long over an unlucky one.
-  const cases = fc.sample(smallCaseArb(3, 3), { numRuns: 70, seed: 7 }).filter(({ groups, stations }) => groups.length * stations.length <= 6); // prettier-ignore
+  const cases = fc.sample(smallCaseArb(3, 3), { numRuns: 55, seed: 7 }).filter(({ groups, stations }) => groups.length * stations.length <= 6); // prettier-ignore
 
   it('is the same to the minute, and none exactly where the model has no solution', () => {
     const met = { days: 0, none: 0 };
@@ -98,7 +98,7 @@ describe('the shortest day beside HiGHS', () => {
       expect(ours(small, 1), JSON.stringify(small)).toBe(theirs);
       met[theirs === null ? 'none' : 'days'] += 1;
     }
-    expect(met.days).toBeGreaterThan(20);
+    expect(met.days).toBeGreaterThan(15);
     expect(met.none).toBeGreaterThan(5);
   });
 
@@ -109,7 +109,7 @@ describe('the shortest day beside HiGHS', () => {
         .sample(smallCaseArb(parties, stations), { numRuns: 300, seed: 11 })
         .filter((one) => one.groups.length === parties && one.stations.length === stations && smallDay(one).meal !== 'no seats'); // prettier-ignore
       expect(full.length).toBeGreaterThan(5);
-      for (const small of full.slice(0, 4)) expect(ours(small, 1), JSON.stringify(small)).toBe(byHighs(small, 1)); // prettier-ignore
+      for (const small of full.slice(0, 3)) expect(ours(small, 1), JSON.stringify(small)).toBe(byHighs(small, 1)); // prettier-ignore
     }
   });
 });
@@ -136,7 +136,7 @@ describe('the shortest day of random small groups', () => {
         const stations = day.stations.map((id) => ({ id, for: fors.get(id) ?? null }));
         const found = shortestDay({ ...asked, groups: day.groups, spare: day.spare, stations }, 15_000);
         if (found.kind === 'not proven') return void (met.unproven += 1);
-        // A pause after the last washing, or more than three, is not among the days that it is the least of.
+        // A pause after the last washing, or more than two on a side of the meal, is not among the days that it is the least of.
         if (day.parties.some(hasLatePause)) return;
         if (found.kind === 'none') throw new Error('There is none, but the loop is one.');
         expect(found.load).toBeLessThanOrEqual(loadOf(day));
@@ -146,7 +146,7 @@ describe('the shortest day of random small groups', () => {
         const own = notes.filter(({ kind }) => washes || kind !== 'wash by party');
         expect(brokenRules({ ...asked, wish, day: found.day, notes: own })).toEqual([]);
       }),
-      { numRuns: 500 },
+      { numRuns: 400 },
     );
     expect(met.shorter).toBeGreaterThan(50);
     expect(met.unproven).toBeLessThan(20);
@@ -154,8 +154,12 @@ describe('the shortest day of random small groups', () => {
 });
 
 function hasLatePause(slots: DayPlan['parties'][number]): boolean {
-  const pauses = slots.filter(({ kind }) => kind === 'toilets').length - 1;
   const wash = slots.findLastIndex(({ kind }) => kind === 'wash');
   const meal = slots.findLastIndex(({ kind }) => kind === 'lunch');
-  return pauses > 3 || (wash > meal && slots.slice(wash).some(({ kind }) => kind === 'toilets'));
+  const pauses = (some: typeof slots) => some.filter(({ kind }) => kind === 'toilets').length;
+  const before = pauses(slots.slice(0, Math.max(0, meal))) - 1;
+  const after = pauses(slots.slice(Math.max(0, meal)));
+  const isLate = wash > meal && pauses(slots.slice(wash)) > 0;
+  // Without a meal the first chance counts among those after it, and there may be twice as many pauses.
+  return isLate || (meal < 0 ? after > 5 : before > 2 || after > 2);
 }
