@@ -16,6 +16,7 @@ const STATES: readonly DoeState[] = [
 // Below half a cup on a day nobody would call it milk.
 const LEAST_L = 0.12;
 const mL = 1000;
+const EVENING_min = 16 * 60;
 
 /** Does that are in one state for one reason, in the herd's order. */
 export interface StateGroup {
@@ -62,7 +63,14 @@ export function milkLines(told: DayTold, season: TripSeason, words: Words): stri
   const amount = (amount_L: number) => amountText(amount_L, season, words);
   if (high < LEAST_L) return [tell('none'), ...partly];
   if (middle < LEAST_L) return [tell('little', { high: amount(high) }), ...partly];
-  return [tell('about', { middle: amount(middle) }), tell('range', { low: numberText(low, season, words), high: amount(high) }), ...partly]; // prettier-ignore
+  // A hair over a full jar is no reason for another one.
+  const jars = Math.max(1, Math.ceil((middle * mL) / season.jar_mL - 0.05));
+  return [
+    tell('about', { middle: amount(middle) }),
+    tell('jars', { n: jars }),
+    tell('range', { low: numberText(low, season, words), high: amount(high) }),
+    ...partly,
+  ];
 }
 
 /** How much there is to draw, L: nought is an empty jar; null where nobody can say. */
@@ -75,7 +83,9 @@ export function milkToDraw({ milk, kind }: Pick<DayTold, 'milk' | 'kind'>): numb
 export function sightText(sight: Sight, { ground }: Pick<DayTold, 'ground'>, words: Words): string {
   const tell = (key: string, slots = {}) => say(words, `trip-expect.sights.${key}`, slots);
   if (sight !== 'milking') return tell(sight);
-  const [first, second] = ground.milkings.map(({ from, to }) => ({
+  // Schools come by day: an evening milking is told only where there is no other.
+  const byDay = ground.milkings.filter(({ from }) => from < EVENING_min);
+  const [first, second] = (byDay.length > 0 ? byDay : ground.milkings).map(({ from, to }) => ({
     from: clockText(from, words.lang),
     to: clockText(to, words.lang),
   }));
