@@ -134,7 +134,8 @@ function mealAfter(errand: Errand, layer: readonly Node[]): Node | null {
     if (away + latest > toiletWithin) continue;
     const lo = Math.max(node.lo + away, food!.from - first.washed);
     const hi = Math.min(node.hi + toiletWithin - latest, unhurried ? Infinity : food!.to - first.washed);
-    if (lo > hi || (best && best.lo <= lo + first.eaten)) continue;
+    // Of two that are as soon the later place has less waiting before it.
+    if (lo > hi || (best && best.lo < lo + first.eaten)) continue;
     const ended = { lo: lo + first.eaten, hi: hi + first.eaten };
     best = { kind: 'meal', rounds: roundsBefore, washed: false, ...ended, away, before: node };
   }
@@ -148,14 +149,14 @@ function routeHome(errand: Errand, from: Node): Route | null {
   let best: Node | null = null;
   const limit = () => leave ?? Math.min(soonest, course.arrive + HORIZON_min);
   for (const layer of layers(errand, from, course.rounds.length, limit)) {
-    let home = Infinity;
     for (const node of layer) {
       const tail = untilHome(errand, node);
-      const lo = Math.max(node.lo + tail, leave ?? 0);
-      if (tail > course.toiletWithin || lo > Math.min(leave ?? Infinity, node.hi + course.toiletWithin))
+      const end = Math.max(node.lo + tail, leave ?? 0);
+      if (tail > course.toiletWithin || end > Math.min(leave ?? Infinity, node.hi + course.toiletWithin))
         continue;
-      if (node.lo + tail < home) [home, best] = [node.lo + tail, node.lo + tail < soonest ? node : best];
-      soonest = Math.min(soonest, home);
+      // Where there is time to spare, a later pause has less waiting before it, and none is needed after washing.
+      if (leave === null ? end < soonest : !best || !node.washed) best = node;
+      soonest = Math.min(soonest, end);
     }
     if (best && leave !== null) break;
   }
