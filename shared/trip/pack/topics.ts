@@ -44,15 +44,17 @@ function topicsOf({ id, milking, kidding, touch, zone }: Station): readonly stri
 
 /**
  * What a day's stations are about, each station with the weight 1, the topic that it names first counting twice as much as
- * the second. Where no doe is milked, the year is added.
+ * the second. Where no doe is milked, the year takes the place of milk.
  */
 export function dayTopics(stations: readonly Station[], noMilking: NoMilking | null): TopicWeights {
   const weights: Record<string, number> = {};
   const add = (topic: string, weight: number) => (weights[topic] = (weights[topic] ?? 0) + weight);
   for (const station of stations)
     topicsOf(station).forEach((topic, place) => add(topic, place === 0 ? 2 / 3 : 1 / 3));
-  if (noMilking !== null) add('year', YEAR_WEIGHT);
-  return weights;
+  if (noMilking === null) return weights;
+  // Most numbers on this farm are of its milk, and there is none to see.
+  const { milk: _, numbers = 0, ...others } = weights;
+  return { ...others, numbers: numbers / 2, year: YEAR_WEIGHT };
 }
 
 /** How near a lesson is to a day: the mean weight of its topics, by the minutes of its steps. */

@@ -91,11 +91,16 @@ describe('the handouts of a day', () => {
     },
   );
 
-  it('turn to the year where no doe is milked', () => {
-    const ids = ['goat-barn', 'hoof-and-coat', 'measuring-table', 'practice-stand'];
-    const of = (dry: boolean, band: (typeof BANDS)[number]) =>
-      handoutsFor(lessons.en, shelf, band, 'en', dayTopics(stations(ids), dry ? 'dry' : null)).before;
-    for (const band of ['k-2', '3-5'] as const)
-      expect(of(true, band)?.steps.some(({ topics }) => topics.includes('year'))).toBe(true);
+  it('turn to the year where no doe is milked, and to the goats themselves', () => {
+    const choices = [
+      ['goat-barn', 'hoof-and-coat', 'measuring-table', 'practice-stand'],
+      ['goat-barn', 'measuring-table', 'practice-stand', 'kid-table'],
+    ];
+    for (const ids of choices)
+      for (const band of ['k-2', '3-5'] as const) {
+        const dry = handoutsFor(lessons.en, shelf, band, 'en', dayTopics(stations(ids), 'dry'));
+        expect(dry.before?.steps.some(({ topics }) => topics.includes('year'))).toBe(true);
+        if (band === 'k-2') expect(dry.at[0]?.name).toBe('eyes-and-ears');
+      }
   });
 });
