@@ -53,8 +53,7 @@ export function dayTopics(stations: readonly Station[], noMilking: NoMilking | n
     topicsOf(station).forEach((topic, place) => add(topic, place === 0 ? 2 / 3 : 1 / 3));
   if (noMilking === null) return weights;
   // Most numbers on this farm are of its milk, and there is none to see.
-  const { milk: _, numbers = 0, ...others } = weights;
-  return { ...others, numbers: numbers / 2, year: YEAR_WEIGHT };
+  return { ...weights, milk: 0, numbers: (weights['numbers'] ?? 0) / 2, year: YEAR_WEIGHT };
 }
 
 /** How near a lesson is to a day: the mean weight of its topics, by the minutes of its steps. */
