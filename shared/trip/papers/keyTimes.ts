@@ -1,6 +1,5 @@
 // The few times of a day that everybody asks for.
-import type { Slot, SlotKind, Span } from '../types.ts';
-import type { DayPlan } from '../types.ts';
+import type { DayPlan, SlotKind, Span } from '../types.ts';
 
 /** From the first party's beginning to the last one's end of one kind of slot; null where there is none. */
 export function wholeSpan(day: Pick<DayPlan, 'parties'>, kind: SlotKind): Span | null {
@@ -21,9 +20,4 @@ export function isTogether(day: Pick<DayPlan, 'parties'>, kind: SlotKind): boole
       .join(),
   );
   return new Set(told).size <= 1;
-}
-
-/** A party's slots at stations that show a doe being milked. */
-export function slotsAt(slots: readonly Slot[], stations: ReadonlySet<string>): readonly Slot[] {
-  return slots.filter((slot) => slot.kind === 'station' && stations.has(slot.station ?? ''));
 }
