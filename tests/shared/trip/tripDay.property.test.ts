@@ -98,23 +98,18 @@ function plainly({ wish, farm, ground }: Asked): Asked {
 }
 
 describe('a no', () => {
-  // The planner puts waiting in a few places only, so that it answers at once: about one day in five thousand is missed.
-  const MOST_MISSED = 3;
-
   it('is true for small groups: trying every order of rounds, pauses and food finds no day on the loop either, and a yes wherever there is one', () => {
-    const met = { yes: 0, no: 0, missed: 0 };
+    const met = { yes: 0, no: 0 };
     fc.assert(
       fc.property(tripArb({ children: 40, stations: 3 }, false).map(plainly), (asked) => {
         const free = onAnEndlessDay(asked);
         if (free === null) return;
         const exists = loopExists({ ...asked, groups: free.groups, spare: free.spare, stations: free.stations.map((id) => ({ id, for: null })) }); // prettier-ignore
-        const found = onLoop(plan(asked));
-        if (found) expect(exists).toBe(true);
-        met[found === exists ? (exists ? 'yes' : 'no') : 'missed'] += 1;
+        expect(onLoop(plan(asked))).toBe(exists);
+        met[exists ? 'yes' : 'no'] += 1;
       }),
       { numRuns: 800 },
     );
     expect(Math.min(met.yes, met.no)).toBeGreaterThan(150);
-    expect(met.missed).toBeLessThanOrEqual(MOST_MISSED);
   });
 });
