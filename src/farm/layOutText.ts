@@ -116,6 +116,31 @@ const TREATMENTS = `treatments.csv   one row each time a doe is treated and her 
 
 `;
 
+// The part of README.txt on visits of schools.
+const VISITS = `visits           only if schools come to you: make this folder yourself. One file a visit, whose name ends in
+                 .yaml. The page /visits/ writes them from a teacher's link while "npm start" runs
+  school         the school, or a code for it. It stands in your files alone: pages that anybody may
+                 read tell only when the farm is taken. No child is named anywhere
+  state          asked, agreed, held or called off
+  date, arrive, leave
+                 the day, and when the buses come and go, for instance '9:30'
+  grade          K, or 1 to 12
+  children, adults, buses
+                 how many; adults are those who can lead a group
+  lunch          the earliest time of food, or no
+  stations, needs, rain, word, note
+                 may be left out: [goat-barn, kid-pen], [wheelchair, asthma], yes, fern, anything
+  Example:       school: Brook School
+                 state: asked
+                 date: '2026-05-27'
+                 grade: 2
+                 children: 24
+                 adults: 5
+                 arrive: '9:30'
+                 leave: '12:30'
+
+`;
+
 // The part of README.txt on the voice of the Barn board.
 const OWN_VOICE = `recordings       only if you want your own voice on the Barn board: make this folder yourself, with a folder
                  in it for each language (en, es). The page /recordings/ of your site lists every
@@ -180,7 +205,7 @@ milk-tests.csv   only if a laboratory tests your milk: make it yourself, one row
   scc            cells in a milliliter, in thousands: 850 for 850,000
   Example:       2026-05-19,clover,4.3,3.5,4.4,590
 
-${OWN_VOICE}
+${VISITS}${OWN_VOICE}
 If something in these files cannot be right, nothing is built, and you get one list that says file,
 line and column, what is there, and what to do.
 `;

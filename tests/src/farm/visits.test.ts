@@ -1,6 +1,7 @@
 // Visits: the forms that are read, the words of each fault with its place, and a state that changes and nothing else.
 import { describe, expect, it } from 'vitest';
 import type { Visit } from '../../../shared/trip/visitTypes.ts';
+import { howToText } from '../../../src/farm/layOutText.ts';
 import { readVisit, withState } from '../../../src/farm/visitFile.ts';
 import { noticesOf, reading, told } from './farmFolder.ts';
 
@@ -107,6 +108,14 @@ describe('visits/', () => {
       'This is no visit and is not read',
     );
     expect(noticesOf({ 'visit/a.yaml': text() }).join('\n')).toContain('rename it to visits');
+  });
+});
+
+it('the example of README.txt is a visit', () => {
+  const [, example = ''] = /Example: {7}(school: [\s\S]*?)\n\n/.exec(howToText('milkings/2026.csv')) ?? [];
+  expect(visitOf(example.replace(/^ +/gm, ''))).toMatchObject({
+    school: 'Brook School',
+    wish: { arrive: 570 },
   });
 });
 
