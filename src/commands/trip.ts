@@ -24,9 +24,9 @@ await runCommand(async () => {
     world.complain(`Nothing was printed:\n${asked.faults.map((fault) => `  ${fault}`).join('\n')}`);
     world.complain(
       'Options stand after "--", for instance:\n' +
-        '  npm run trip -- --date 2026-05-27 --grade 2 --children 54 --adults 9 --arrive 9:30 --leave 13:30 --buses 2 --lunch 11:45\n' +
+        '  npm run trip -- --date 2026-05-27 --grade 2 --children 54 --adults 7 --arrive 9:30 --leave 13:00 --buses 2 --lunch 11:45\n' +
         'or a link of the Trip plan in quotes:\n' +
-        "  npm run trip -- '?date=2026-05-27&children=54&adults=9&leave=13:30&buses=2'",
+        "  npm run trip -- '?date=2026-05-27&children=54&adults=7&buses=2'",
     );
     return 2;
   }

@@ -61,7 +61,9 @@ describe('the pack of a trip', () => {
       await download.saveAs(file);
       const { facts, sizes } = pdfInfo(file);
       expect(facts['Tagged']).toBe('yes');
-      expect(facts['Title']).toMatch(/^27 de mayo de 2026, Grado 2, 6 estudiantes · Hobnail Hill Teaching Dairy$/);
+      expect(facts['Title']).toMatch(
+        /^27 de mayo de 2026, Grado 2, 6 estudiantes · Hobnail Hill Teaching Dairy$/,
+      );
       // A4 by ISO 216.
       expect(sizes.every(([width]) => Math.abs(width - (210 / 25.4) * 72) < 1)).toBe(true);
       const pages = pdfPages(file);
