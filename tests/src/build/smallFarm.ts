@@ -1,9 +1,10 @@
 // A farm folder of one doe and two milkings, and a world whose pages are one file, for tests of the build.
-import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { onTestFinished } from 'vitest';
 import type { BuildWorld } from '../../../src/build/build.ts';
+import { ROOT } from '../../../src/build/places.ts';
 
 /** A folder of this test alone. */
 export function ownFolder(): string {
@@ -58,6 +59,8 @@ export interface Heard {
 /** A project with the small farm in a folder of its own; pages are one index.html that names the build. */
 export function smallWorld(root: string, env: NodeJS.ProcessEnv = {}): { world: BuildWorld; heard: Heard } {
   writeFiles(join(root, 'farm'), SMALL_FARM);
+  // A farm that says nothing of visits has the usual stations, and each of them its texts.
+  cpSync(join(ROOT, 'content', 'stations'), join(root, 'content', 'stations'), { recursive: true });
   const heard: Heard = { said: [], complaints: [], pagesMade: 0 };
   const places = {
     root,
