@@ -26,7 +26,7 @@ const chartOf = (day: DayPlan, lang = 'en') =>
   marksIn(markup(DayChart, { day, picked: 0, tongue: tongueOf(lang), onpick: () => undefined }));
 
 const shareIn = (mark: Mark, name: string): number =>
-  Number(new RegExp(`${name}: ([\\d.]+)%`).exec(mark.of['style'] ?? '')?.[1] ?? NaN);
+  Number(/^([\d.]+)%$/.exec(mark.of[name] ?? '')?.[1] ?? NaN);
 
 /** The blocks of each party's strip, in minutes after midnight. */
 function blocksOf(marks: readonly Mark[], day: DayPlan) {
@@ -37,8 +37,8 @@ function blocksOf(marks: readonly Mark[], day: DayPlan) {
   for (const mark of marks) {
     if (mark.tag === 'button') parties.push([]);
     if (!(mark.of['class'] ?? '').startsWith('block')) continue;
-    const start = minute(shareIn(mark, 'inset-inline-start'));
-    const end = start + minute(shareIn(mark, 'inline-size')) - from;
+    const start = minute(shareIn(mark, 'x'));
+    const end = start + minute(shareIn(mark, 'width')) - from;
     parties.at(-1)?.push({ kind: mark.of['data-kind'] ?? '', station: mark.of['data-station'] ?? null, from: start, to: end }); // prettier-ignore
   }
   return parties;
