@@ -14,22 +14,26 @@ export interface Words {
   readonly entries: Dictionary;
 }
 
-const SLOT = /\{(\w+)\}/g;
+const SLOT = /\{(\w+)\}(\.?)/g;
+// Spanish says one o'clock in the singular.
+const ONE_O_CLOCK = /\blas (?=1:\d\d)/g;
 
 /**
  * The message of a key with its slots filled. A missing key or slot is a fault of ours and throws,
- * naming the key, so that a build never prints a hole.
+ * naming the key, so that a build never prints a hole. A value that ends in a point, such as `p.m.`, takes the place of
+ * the sentence's own.
  * @example say({ lang: 'en', entries: { jars: { one: '{n} jar', other: '{n} jars' } } }, 'jars', { n: 2 }) // => '2 jars'
  */
 export function say(words: Words, key: string, slots: Slots = {}): string {
   const entry = words.entries[key];
   if (entry === undefined) throw new Error(`No words for "${key}" in ${words.lang}.`);
   const text = typeof entry === 'string' ? entry : pluralOf(words, key, entry, slots['n']);
-  return text.replace(SLOT, (_, name: string) => {
+  const filled = text.replace(SLOT, (_, name: string, point: string) => {
     const value = slots[name];
     if (value === undefined) throw new Error(`"${key}" in ${words.lang} needs a value for {${name}}.`);
-    return String(value);
+    return String(value).endsWith('.') ? String(value) : `${value}${point}`;
   });
+  return words.lang.startsWith('es') ? filled.replace(ONE_O_CLOCK, 'la ') : filled;
 }
 
 // Making the rules of a language takes longer than all else that a tap does.

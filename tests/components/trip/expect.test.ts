@@ -45,7 +45,7 @@ describe('the panel', () => {
     const markup = shown('may', '2026-05-27');
     // 74 cups at eight to the jar: nine full ones and a quarter.
     expect(markup).toMatch(/<title[^>]*>74 cups of milk in the farm’s jars<\/title>/);
-    const jars = markup.slice(markup.indexOf('class="jars'), markup.indexOf('About 74'));
+    const jars = markup.slice(markup.indexOf('class="jars'), markup.indexOf('about 74'));
     expect(jars.match(/<g transform="translate\(/g)).toHaveLength(10);
     expect(textIn(markup)).toContain('That fits into 10 jars of ours.');
     for (const name of ['Juniper', 'Hester', 'Tansy', 'Maribel', 'Pepita', 'Wren'])

@@ -38,7 +38,7 @@ describe('a day in May', () => {
     const [en = [], es = []] = LANGUAGES.map((words) => expectLines(one, may.season, words));
     expect(en).toEqual([
       'The does give milk.',
-      'About 74 cups of milk.',
+      'The herd should give about 74 cups of milk that day.',
       'That fits into 10 jars of ours.',
       'Eight of ten such days should lie between 70 and 79 cups.',
       'Juniper, Hester, Tansy, Maribel, and Pepita are milked twice a day.',

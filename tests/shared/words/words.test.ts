@@ -15,6 +15,7 @@ const es: Words = {
   lang: 'es',
   entries: flatten({
     jars: { one: '{n} frasco', many: '{n} de frascos', other: '{n} frascos' },
+    until: 'Hasta las {at}.',
     few: { one: '{n} vez', other: '{n} veces' },
   }),
 };
@@ -31,6 +32,16 @@ describe('say', () => {
   it('fills every slot, the same one twice as well', () => {
     expect(say(en, 'gave', { name: 'Hester', amount: '3 cups' })).toBe('Hester gave 3 cups, says Hester.');
     expect(say(en, 'hello')).toBe('Good morning');
+  });
+
+  it('ends a sentence with one point where a value brings its own', () => {
+    expect(say(es, 'until', { at: '11:45 a.m.' })).toBe('Hasta las 11:45 a.m.');
+    expect(say(es, 'until', { at: '11:45' })).toBe('Hasta las 11:45.');
+  });
+
+  it('says one o’clock in the singular in Spanish, and no other hour', () => {
+    expect(say(es, 'until', { at: '1:05 p.m.' })).toBe('Hasta la 1:05 p.m.');
+    expect(say(es, 'until', { at: '11:05' })).toBe('Hasta las 11:05.');
   });
 
   it.each([[0, '0 jars'], [1, '1 jar'], [2, '2 jars'], [1.5, '1.5 jars'], ['1', '1 jar'], ['1½', '1½ jars']])(
