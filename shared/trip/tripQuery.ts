@@ -91,7 +91,7 @@ export function readTrip(
       farm.stations.map(({ id }) => id),
     ),
     needs: NEEDS.filter((need) => needs.includes(need)),
-    rain: read('rain', (text) => ({ yes: true, no: false })[text] ?? null) ?? usual.rain,
+    rain: read('rain', (text) => (text === 'yes' ? true : text === 'no' ? false : null)) ?? usual.rain,
     word: read('word', (text) => (isClassWord(text) ? text : null)) ?? usual.word,
   };
   return { wish, aside };

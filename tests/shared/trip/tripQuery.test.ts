@@ -137,6 +137,14 @@ describe('readTrip', () => {
     `);
   });
 
+  it('takes no name that every object has for an answer', () => {
+    for (const text of ['constructor', '__proto__', 'toString'])
+      expect(read(`?rain=${text}`)).toEqual({
+        wish: usual,
+        aside: [{ what: 'value', found: `rain=${text}` }],
+      });
+  });
+
   it('never throws, whatever stands in the address', () => {
     fc.assert(
       fc.property(fc.string(), fc.constantFrom('', 'date=', 'stations=', 'word=', 'lunch='), (text, name) => {
