@@ -15,6 +15,23 @@ export default defineConfig({
   devToolbar: { enabled: false },
   // The workers are made last, of files that then stay as they are.
   integrations: [svelte(), mdx(), sound(), offline()],
-  // Scripts stay files of their own, so that a policy of content can name their place.
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: {
+    build: {
+      // Scripts stay files of their own, so that a policy of content can name their place.
+      assetsInlineLimit: 0,
+      // What every drawing is cut with travels together: small files of their own press badly.
+      rolldownOptions: {
+        output: {
+          codeSplitting: {
+            groups: [
+              {
+                name: 'cut',
+                test: /drawings\/(?:Print\.svelte|inks\.ts|pieces\/Block\.svelte)|drawing\/(?:wobble|gouges|outline)\.ts/,
+              },
+            ],
+          },
+        },
+      },
+    },
+  },
 });
