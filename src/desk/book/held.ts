@@ -9,6 +9,7 @@ import { readSoundParts, type ReadSettings, type SoundParts } from '../../farm/r
 import { farmOf } from '../../farm/settings.ts';
 import { TREATMENTS_FILE } from '../../farm/treatmentsTable.ts';
 import { tellFaults } from '../../farm/tell.ts';
+import { VISITS_FOLDER } from '../../farm/visitFiles.ts';
 
 /** A milking of one doe. */
 export interface Slot {
@@ -67,6 +68,8 @@ export function todayOf(held: Held, now_ms: number): number {
 export function readHeld(dir: string, settings: ReadSettings, last: Held | null): Held {
   const parts = readSoundParts(dir, settings);
   const faulty = new Set(parts.faults.map(({ file }) => file));
+  // A visit keeps no milk out of the book, and its file may carry a school's name, which is no phone's business.
+  const ofBook = parts.faults.filter(({ file }) => file.split('/')[0] !== VISITS_FOLDER);
   const isTorn = ['.', 'farm.yaml', 'does.csv', MILKINGS_FOLDER].some((file) => faulty.has(file));
   const noSettings = faulty.has('.') || faulty.has('farm.yaml');
   const herd = {
@@ -78,7 +81,7 @@ export function readHeld(dir: string, settings: ReadSettings, last: Held | null)
     herd,
     isDoe: parts.faultyIds === null ? (last?.isDoe ?? null) : knows(parts.book.does, parts.faultyIds),
     fixedDay: noSettings && last ? last.fixedDay : parts.asOf.asOfFrom === 'clock' ? null : parts.asOf.asOf,
-    faults: parts.faults.length > 0 ? tellFaults(parts.faults, null) : null,
+    faults: ofBook.length > 0 ? tellFaults(ofBook, null) : null,
     mayHide: (file, month) => isTorn || faulty.has(file) || faulty.has(`${MILKINGS_FOLDER}/${month}.csv`),
   });
   for (const row of parts.book.rows) held.add(row);
