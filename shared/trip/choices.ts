@@ -1,5 +1,7 @@
 // Which changes a school or the farm could make to a day, smallest first, and none that would be absurd.
+import { bandOfGrade } from '../tasks/grades.ts';
 import type { Asked } from './changes.ts';
+import { leastAdults } from './groups.ts';
 import type { Stop } from './stationsOn.ts';
 import type { TripChange, TripWhy } from './types.ts';
 
@@ -37,10 +39,17 @@ export const MENDS: Readonly<Record<WayKind, readonly TripWhy['kind'][]>> = Obje
   toilets: CLOCK,
 });
 
-// No school stays an hour and a half longer, or eats that far from its hour, brings more than twice the adults, or
-// leaves more than half of its children or stations out; no farm doubles its taps for a visit. Common practice, no source.
+// No school gladly stays more than an hour and a half longer, or eats that far from its hour, brings more than twice
+// the adults, or leaves more than half of its children or stations out; no farm more than doubles its taps for a visit.
+// Common practice, no source.
 const MOST_MINUTES = 90;
 const DAY_min = 24 * 60;
+// No school is under way before six in the morning or after eight in the evening. Common practice, no source.
+const FIRST_min = 6 * 60;
+const LAST_min = 20 * 60;
+
+/** How far changes go: `near` as schools make them gladly; `far` as only a day asks for that was thought of quite otherwise. */
+export type Reach = 'near' | 'far';
 
 /** Changes of a kind that differ by an amount only: up to `most`, each a step more than the one before. */
 export interface Steps {
@@ -49,24 +58,28 @@ export interface Steps {
 }
 
 /** The steps of a kind of change; null for the kinds that `choicesOf` lists. */
-export function stepsOf(kind: WayKind, { wish, farm }: Asked): Steps | null {
-  const minutes = (room: number) => Math.max(0, Math.min(MOST_MINUTES, room));
+export function stepsOf(kind: WayKind, { wish, farm }: Asked, reach: Reach): Steps | null {
+  const minutes = (room: number, far: number) =>
+    Math.max(0, Math.min(room, reach === 'near' ? MOST_MINUTES : Math.max(MOST_MINUTES, far)));
   switch (kind) {
-    case 'adults':
-      return { most: Math.max(wish.adults, farm.leastAdults), change: (more) => ({ kind, more }) };
+    case 'adults': {
+      // However few there are, so many are what the grade asks for; who has one must hear of six.
+      const asked = leastAdults(wish.children, farm, farm.rules[bandOfGrade(wish.grade)]) - wish.adults;
+      return { most: Math.max(wish.adults, farm.leastAdults, asked), change: (more) => ({ kind, more }) };
+    }
     case 'leave later':
       return {
-        most: minutes(DAY_min - wish.leave),
+        most: minutes(DAY_min - wish.leave, LAST_min - wish.leave),
         change: (later) => ({ kind: 'longer', minutes: later, end: 'leave' }),
       };
     case 'arrive sooner':
       return {
-        most: minutes(wish.arrive),
+        most: minutes(wish.arrive, wish.arrive - FIRST_min),
         change: (sooner) => ({ kind: 'longer', minutes: sooner, end: 'arrive' }),
       };
     case 'fewer children':
       return {
-        most: Math.floor(wish.children / 2),
+        most: reach === 'near' ? Math.floor(wish.children / 2) : wish.children - 1,
         change: (fewer) => ({ kind, children: wish.children - fewer }),
       };
     case 'taps':

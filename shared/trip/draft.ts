@@ -4,6 +4,7 @@ import { isHopeless, type Course } from './course.ts';
 import { gather, type Gathered, type Memo } from './gathered.ts';
 import { isLess } from './groups.ts';
 import type { MilkingFit } from './milking.ts';
+import { stationsOn } from './stationsOn.ts';
 import { hasTimetable, timetable, timeWhys, type Laid } from './timetable.ts';
 import type { DayGround, TripFarm, TripNote, TripWhy, TripWish } from './types.ts';
 import { washMinutes } from './wash.ts';
@@ -60,12 +61,24 @@ function anyDay(
   );
 }
 
-/** The farm's usual stations on the date, then without the last, and so on; at least one choice, which may be empty. */
+/**
+ * The farm's usual stations on the date, then without the last, and so on; at least one choice, which may be empty.
+ * Where none of these has room for so many children, then the usual ones with one more that is open, with two, and so on.
+ */
 function farmChoices(wish: TripWish, farm: TripFarm, ground: DayGround): readonly (readonly string[])[] {
   const usual = (ground.usual ?? farm.usual)[bandOfGrade(wish.grade)];
-  const known = usual.filter((id) => farm.stations.some((one) => one.id === id));
+  const room = new Map(farm.stations.map(({ id, capacity }) => [id, capacity]));
+  const known = usual.filter((id) => room.has(id));
   if (known.length === 0) return [known];
-  return known.map((_, at) => known.slice(0, known.length - at));
+  const choices = known.map((_, at) => known.slice(0, known.length - at));
+  const rooms = (ids: readonly string[]) => ids.length * Math.min(...ids.map((id) => room.get(id)!));
+  if (choices.some((ids) => rooms(ids) >= wish.children)) return choices;
+  const all = farm.stations.map(({ id }) => id);
+  const open = stationsOn(all, wish, farm, ground, ground.milkings.length > 0)
+    .stops.filter((stop) => stop.for === null && !known.includes(stop.station.id))
+    .sort((a, b) => b.station.capacity - a.station.capacity)
+    .map(({ station }) => station.id);
+  return [...choices, ...open.map((_, at) => [...known, ...open.slice(0, at + 1)])];
 }
 
 /** Fewer stations too small for the parties (fewer stations make larger parties), then fewer reasons, then less time. */

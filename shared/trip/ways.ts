@@ -1,6 +1,15 @@
 // The smallest changes that make a day work: each is planned again, and only what then holds is offered.
 import { withChanges, type Asked } from './changes.ts';
-import { choicesOf, MENDS, stepsOf, WAY_KINDS, wayKind, type Steps, type WayKind } from './choices.ts';
+import {
+  choicesOf,
+  MENDS,
+  stepsOf,
+  WAY_KINDS,
+  wayKind,
+  type Reach,
+  type Steps,
+  type WayKind,
+} from './choices.ts';
 import { dayHolds, dayMayHold, type Draft } from './draft.ts';
 import { gather, type Memo } from './gathered.ts';
 import type { DayGround, TripChange, TripWay, TripWhy } from './types.ts';
@@ -15,13 +24,26 @@ interface Search {
   readonly ground: DayGround;
   readonly memo: Memo;
   readonly draft: Draft;
+  /** How much of a change is thought of: what schools do gladly, or anything that is possible at all. */
+  readonly reach: Reach;
   effortLeft: number;
 }
 
-/** Ways out of a day that does not hold, easiest for a school first; two kinds of change only where no single one does. */
+/**
+ * Ways out of a day that does not hold, easiest for a school first; two kinds of change only where no single one does,
+ * and more than a school does gladly only where nothing less helps.
+ */
 export function waysFor(asked: Asked, ground: DayGround, draft: Draft, memo: Memo): readonly TripWay[] {
   if (draft.whys.some(({ kind }) => kind === 'no station')) return [];
-  const search: Search = { asked, ground, memo, draft, effortLeft: MOST_EFFORT };
+  for (const reach of ['near', 'far'] as const) {
+    const ways = within({ asked, ground, memo, draft, reach, effortLeft: MOST_EFFORT });
+    if (ways.length > 0) return ways;
+  }
+  return [];
+}
+
+function within(search: Search): readonly TripWay[] {
+  const { draft } = search;
   const singles = WAY_KINDS.flatMap((kind) => {
     if (!draft.whys.every((why) => MENDS[kind].includes(why.kind))) return [];
     const changes = smallest(search, kind, []);
@@ -33,7 +55,7 @@ export function waysFor(asked: Asked, ground: DayGround, draft: Draft, memo: Mem
 /** The smallest change of a kind with which, beside the changes made before, the day holds. */
 function smallest(search: Search, kind: WayKind, made: readonly TripChange[]): readonly TripChange[] | null {
   const asked = withChanges(search.asked, made);
-  const steps = stepsOf(kind, asked);
+  const steps = stepsOf(kind, asked, search.reach);
   if (steps) {
     const mayHold = (amount: number) => may(search, [...made, steps.change(amount)]);
     for (let amount = firstOf(steps, mayHold); amount <= steps.most; amount++)
@@ -102,7 +124,7 @@ function firstSteps(search: Search): Step[] {
       const left = crowd(search, changes);
       return left.length < crowded.length && left.every((one) => crowded.includes(one));
     };
-    const steps = stepsOf(kind, search.asked);
+    const steps = stepsOf(kind, search.asked, search.reach);
     if (steps) {
       if (crowded.length === 0) return [];
       const amount = firstOf(steps, (one) => eased([steps.change(one)]));

@@ -1,6 +1,6 @@
 // Rules of a school day about what the plan changed by itself: each change is told, is true, and is needed.
 import { bandOfGrade } from '../../shared/tasks/grades.ts';
-import type { TripNote } from '../../shared/trip/types.ts';
+import type { TripFarm, TripNote, TripWish } from '../../shared/trip/types.ts';
 import { atStations, closedBy } from './tripPlaces.ts';
 import { rulesOf, type Checked } from './tripChecked.ts';
 import { wash_min } from './tripWash.ts';
@@ -34,8 +34,8 @@ function askedFaults({ day, notes, wish, farm }: Checked): string[] {
   if (wish.stations.length === 0 && !chose) faults.push('nothing tells that the farm chose the stations');
   const usual = farm.usual[bandOfGrade(wish.grade)];
   const asked = wish.stations.length > 0 ? [...new Set(wish.stations)] : (chose?.stations ?? usual);
-  if (asked.some((id) => wish.stations.length === 0 && !usual.includes(id)))
-    faults.push('the farm chose a station that it does not usually choose');
+  if (asked.some((id) => wish.stations.length === 0 && !usual.includes(id)) && !isTight(wish, farm, usual))
+    faults.push('the farm chose a station that it does not usually choose, though its usual ones have room');
   const ends = asked.map((id) => followed(id, notes));
   asked.forEach((id, at) => {
     const end = ends[at];
@@ -47,6 +47,14 @@ function askedFaults({ day, notes, wish, farm }: Checked): string[] {
   if (wish.stations.length > 0 && new Set(ends.filter((end) => end !== null)).size < ends.filter((end) => end !== null).length)
     faults.push('two stations have the same stand-in'); // prettier-ignore
   return faults;
+}
+
+/** No first part of the usual stations holds as many children, one equal party at each, as come. */
+function isTight({ children }: TripWish, { stations }: TripFarm, usual: readonly string[]): boolean {
+  const capacities = usual.map((id) => stations.find((one) => one.id === id)!.capacity);
+  return capacities.every(
+    (_, at) => Math.ceil(children / (at + 1)) > Math.min(...capacities.slice(0, at + 1)),
+  );
 }
 
 /** Each change has a true reason, follows the farm's stand-ins, and nothing is left out that could be stood in for. */

@@ -179,6 +179,16 @@ describe('stations of a day', () => {
     const short = planned(testWish({ leave: 11 * 60 + 30, lunch: null }));
     expect(short.notes).toContainEqual({ kind: 'farm chose', stations: ['goat-barn', 'pasture-rail'] });
   });
+
+  it('are more than the usual ones where those have no room for so many children', () => {
+    // Three stations hold 48 children, 16 at each; 60 need a fourth, which is the one that is not usual.
+    const { notes, day } = planned(testWish({ children: 60, adults: 11, leave: 960, lunch: null }));
+    expect(notes).toContainEqual({ kind: 'farm chose', stations: [...TEST_FARM.usual['k-2'], 'hay-loft'] });
+    expect(day.stations).toHaveLength(4);
+    expect(planned(testWish({ children: 48, adults: 8, leave: 960, lunch: null })).day.stations).toHaveLength(
+      3,
+    );
+  });
 });
 
 describe('few parties', () => {
