@@ -69,9 +69,9 @@ export function findRoute(errand: Errand): Route | null {
   const limit = () => leave ?? best?.leave ?? course.arrive + HORIZON_min;
   for (const layer of layers(errand, welcome, roundsBefore, limit)) {
     const meal = mealAfter(errand, layer);
-    const route = meal && routeHome(errand, meal);
+    const route = meal && routeHome(errand, meal, leave === null ? best?.leave : undefined);
     if (route && leave !== null) return route;
-    if (route && (!best || route.leave < best.leave)) best = route;
+    best = route ?? best;
   }
   return best;
 }
@@ -142,12 +142,12 @@ function mealAfter(errand: Errand, layer: readonly Node[]): Node | null {
   return best;
 }
 
-/** The rest of the day after the meal, or after the welcome where nobody eats. */
-function routeHome(errand: Errand, from: Node): Route | null {
+/** The rest of the day after the meal, or after the welcome where nobody eats; null where it is not over before `before`. */
+function routeHome(errand: Errand, from: Node, before = Infinity): Route | null {
   const { course, leave } = errand;
   let soonest = Infinity;
   let best: Node | null = null;
-  const limit = () => leave ?? Math.min(soonest, course.arrive + HORIZON_min);
+  const limit = () => leave ?? Math.min(soonest, before - 1, course.arrive + HORIZON_min);
   for (const layer of layers(errand, from, course.rounds.length, limit)) {
     for (const node of layer) {
       const tail = untilHome(errand, node);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planTrip } from '../../../shared/trip/planTrip.ts';
 import { slotAt, slotsOfGroup, tripSpans } from '../../../shared/trip/slots.ts';
 import type { DayGround, DayPlan, TripFarm, TripNote, TripWish } from '../../../shared/trip/types.ts';
+import { USUAL_FARM } from '../../../shared/trip/usualRules.ts';
 import { clockText } from '../../../shared/lesson/clock.ts';
 import { TEST_FARM, TEST_GROUND, testWish } from '../../support/tripFarm.ts';
 
@@ -213,3 +214,28 @@ describe('few parties', () => {
     expect(until(48 + 59).ok).toBe(false);
   });
 }); // prettier-ignore
+
+describe('an address that asks for a night on the farm', () => {
+  it('is answered soon, however many pauses there could be before its food', () => {
+    const wish = testWish({
+      grade: 7,
+      children: 3,
+      adults: 2,
+      arrive: 0,
+      leave: 1439,
+      buses: 12,
+      lunch: 1439,
+      stations: [],
+    });
+    const start_ms = performance.now();
+    const plan = planTrip(
+      wish,
+      USUAL_FARM,
+      { ...TEST_GROUND, milkings: [{ from: 1066, to: 1210 }] },
+      'without ways',
+    );
+    // It was once a second and more, and is some tens of milliseconds; a busy machine has its time.
+    expect(performance.now() - start_ms).toBeLessThan(400);
+    expect(plan.ok ? [] : plan.whys.map(({ kind }) => kind)).toEqual(['time', 'lunch']);
+  });
+});
