@@ -3,6 +3,7 @@ import { bandOfGrade } from '../tasks/grades.ts';
 import type { Asked } from './changes.ts';
 import { leastAdults } from './groups.ts';
 import type { Stop } from './stationsOn.ts';
+import { MOST } from './tripQuery.ts';
 import type { TripChange, TripWhy } from './types.ts';
 
 /** Kinds of change, easiest for a school first. */
@@ -43,7 +44,6 @@ export const MENDS: Readonly<Record<WayKind, readonly TripWhy['kind'][]>> = Obje
 // the adults, or leaves more than half of its children or stations out; no farm more than doubles its taps for a visit.
 // Common practice, no source.
 const MOST_MINUTES = 90;
-const DAY_min = 24 * 60;
 // No school is under way before six in the morning or after eight in the evening. Common practice, no source.
 const FIRST_min = 6 * 60;
 const LAST_min = 20 * 60;
@@ -65,11 +65,12 @@ export function stepsOf(kind: WayKind, { wish, farm }: Asked, reach: Reach): Ste
     case 'adults': {
       // However few there are, so many are what the grade asks for; who has one must hear of six.
       const asked = leastAdults(wish.children, farm, farm.rules[bandOfGrade(wish.grade)]) - wish.adults;
-      return { most: Math.max(wish.adults, farm.leastAdults, asked), change: (more) => ({ kind, more }) };
+      const most = Math.min(Math.max(wish.adults, farm.leastAdults, asked), MOST.adults - wish.adults);
+      return { most, change: (more) => ({ kind, more }) };
     }
     case 'leave later':
       return {
-        most: minutes(DAY_min - wish.leave, LAST_min - wish.leave),
+        most: minutes(MOST.minute - wish.leave, LAST_min - wish.leave),
         change: (later) => ({ kind: 'longer', minutes: later, end: 'leave' }),
       };
     case 'arrive sooner':
@@ -107,7 +108,7 @@ function* otherHours(lunch: number | null): Iterable<readonly TripChange[]> {
   if (lunch === null) return;
   for (let minutes = 1; minutes <= MOST_MINUTES; minutes++)
     for (const at of [lunch + minutes, lunch - minutes])
-      if (at >= 0 && at <= DAY_min) yield [{ kind: 'lunch', at }];
+      if (at >= 0 && at <= MOST.minute) yield [{ kind: 'lunch', at }];
   yield [{ kind: 'lunch', at: null }];
 }
 

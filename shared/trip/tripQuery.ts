@@ -5,8 +5,8 @@ import { isClassWord } from '../pack/classWord.ts';
 import { gradeOf, gradeSign } from '../tasks/grades.ts';
 import { NEEDS, type TripFarm, type TripWish } from './types.ts';
 
-/** The most that can be wished for; more than one farm visit could carry. */
-export const MOST = Object.freeze({ children: 400, adults: 100, buses: 12 });
+/** The most that can be wished for, more than one farm visit could carry; `minute` is the last one of a day that a clock shows. */
+export const MOST = Object.freeze({ children: 400, adults: 100, buses: 12, minute: 24 * 60 - 1 });
 
 /** A part of an address that could not be used. */
 export interface Aside {

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { withChanges } from '../../../shared/trip/changes.ts';
 import { planTrip } from '../../../shared/trip/planTrip.ts';
+import { MOST, readTrip, writeTrip } from '../../../shared/trip/tripQuery.ts';
 import type { DayGround, TripChange, TripFarm, TripPlan, TripWish } from '../../../shared/trip/types.ts';
 import { TEST_FARM, TEST_GROUND, testWish } from '../../support/tripFarm.ts';
 import { tripArb } from '../../support/randomTrip.ts';
@@ -95,7 +96,12 @@ describe('reasons', () => {
       ['date', '2026-02-30'],
       ['grade', 13],
       ['children', 0],
-      ['children', 3000],
+      ['children', MOST.children + 1],
+      ['adults', MOST.adults + 1],
+      ['buses', MOST.buses + 1],
+      // No clock shows 24:00, so that no address could tell it.
+      ['leave', 1440],
+      ['lunch', 1440],
       ['adults', -1],
       ['leave', 570],
       ['buses', 0.5],
@@ -140,6 +146,23 @@ describe('ways', () => {
     // 48 children: ceil(48 / 8) = 6 leaders, none kept free below 60 children.
     const { ways } = failed(plan({ children: 48, adults: 1, leave: 900 }, roomy));
     expect(ways).toEqual([{ changes: [{ kind: 'adults', more: 5 }] }]);
+  });
+
+  it('are all such that an address can tell them: none ends at midnight, none brings more adults than a link may', () => {
+    const roomy = { stations: TEST_FARM.stations.map((one) => ({ ...one, capacity: 400 })), seats: 500, leastAdults: 1 };
+    const late = { ...ASKED, arrive: 1440 - (SOONEST - 570), leave: 1439 };
+    // 400 children: ceil(400 / 8) = 50 leaders and 400 / 4 = 100 who are kept free.
+    const many = { ...ASKED, children: 400, adults: 95, leave: 1300 };
+    const crowded = { ...roomy, childrenPerSpare: 4, taps: 60, toilets: 60 };
+    for (const [wish, farm] of [[late, {}], [many, crowded]] as const) {
+      const { whys, ways } = failed(plan(wish, farm));
+      expect(whys.length).toBeGreaterThan(0);
+      expect(ways.length).toBeGreaterThan(0);
+      for (const { changes } of ways) {
+        const asked = withChanges({ wish: testWish(wish), farm: TEST_FARM }, changes).wish;
+        expect(readTrip(writeTrip(asked, testWish({})), TEST_FARM, testWish({}))).toEqual({ wish: asked, aside: [] });
+      }
+    }
   });
 
   it('are longer than schools like only where nothing shorter helps', () => {

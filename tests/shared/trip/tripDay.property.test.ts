@@ -82,7 +82,7 @@ function onAnEndlessDay({ wish, farm, ground }: Asked): DayPlan | null {
   const rules = Object.fromEntries(
     Object.entries(farm.rules).map(([band, one]) => [band, { ...one, toiletWithin_min: 10_000 }]),
   ) as typeof farm.rules;
-  const endless = planTrip({ ...wish, arrive: 0, leave: 1440, lunch: null }, { ...farm, rules }, ground);
+  const endless = planTrip({ ...wish, arrive: 0, leave: 1439, lunch: null }, { ...farm, rules }, ground);
   return endless.ok ? endless.day : null;
 }
 
