@@ -23,6 +23,9 @@ export interface Typed<T> {
 /** The most numbers of a sheet, and the largest one; more is surely a slip. */
 export const MOST_TYPED = Object.freeze({ numbers: 400, value: 1000 });
 
+// Longer is no number that anybody writes, and would keep a browser reckoning for minutes.
+const LONGEST_NUMBER = 40;
+
 const HALVES: Readonly<Record<string, string>> = { '¼': ' 1/4', '½': ' 1/2', '¾': ' 3/4' };
 const VALUE = /^(?:\d+(?:\.\d+)?|(?:\d+ )?\d+\/\d+)$/;
 const WITH_COUNT = /^(.*?\d)\s*(?:[x×:=;,\t]|\s)\s*(\d+)$/;
@@ -32,6 +35,7 @@ const WITH_COUNT = /^(.*?\d)\s*(?:[x×:=;,\t]|\s)\s*(\d+)$/;
  * @example numberOf('4½')?.toFraction() // => '9/2'
  */
 export function numberOf(text: string): Fraction | null {
+  if (text.length > LONGEST_NUMBER) return null;
   const plain = text.replace(/[¼½¾]/g, (sign) => HALVES[sign] ?? '').trim().replace(/ +/g, ' '); // prettier-ignore
   if (!VALUE.test(plain) || /\/0+$/.test(plain)) return null;
   const value = new Fraction(plain);
@@ -61,6 +65,7 @@ export function readCounts(text: string): Typed<Counted> {
 }
 
 function countedIn(line: string): Counted | null {
+  if (line.length > LONGEST_NUMBER) return null;
   const alone = numberOf(line);
   if (alone) return { value: alone, times: 1 };
   const [, first = '', times = ''] = WITH_COUNT.exec(line) ?? [];

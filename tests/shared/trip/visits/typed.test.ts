@@ -20,6 +20,18 @@ describe('readCounts', () => {
     expect(readCounts('five\n-3\n1/0\n5 x\n2000\n1 x 300\n2 x 300').wrong).toEqual(['five', '-3', '1/0', '5 x', '2000', '2 x 300']); // prettier-ignore
   });
 
+  it('leaves aside at once what is longer than any number, so that no link keeps a browser busy', () => {
+    const long = [
+      `1${' '.repeat(40_000)}a`,
+      `1.${'3'.repeat(40_000)}`,
+      `${'1'.repeat(40_000)}/${'7'.repeat(40_001)}`,
+    ];
+    const start_ms = performance.now();
+    expect(readCounts(long.join('\n')).wrong).toEqual(long);
+    expect(readOfDoes(`Fern ${long[1]}`, DOES).wrong).toHaveLength(1);
+    expect(performance.now() - start_ms).toBeLessThan(500);
+  });
+
   it('reads no number of two lands two ways: 4,5 is not four and a half', () => {
     expect(numberOf('4,5')).toBeNull();
     expect(counted('4,5')).toEqual([[4, 5]]);
