@@ -67,12 +67,45 @@ describe('content/stations', () => {
     expect(textOf('es', 'milking-stand')?.care.join(' ')).toMatch(/Nadie prueba la leche/);
     expect(textOf('en', 'kitchen-window')?.care.join(' ')).toMatch(/Hot milk .* behind the glass.*Nobody tastes/s); // prettier-ignore
     expect(textOf('es', 'kitchen-window')?.care.join(' ')).toMatch(/leche caliente .* vidrio.*Nadie prueba/s);
-    expect(textOf('en', 'kid-pen')?.care.join(' ')).toMatch(/pregnant.*ask their doctor/);
-    expect(textOf('es', 'kid-pen')?.care.join(' ')).toMatch(/embarazadas.*médico/);
+    expect(textOf('en', 'kid-pen')?.care.join(' ')).toMatch(/pregnant.*stays outside.*doctor/);
+    expect(textOf('es', 'kid-pen')?.care.join(' ')).toMatch(/embarazada.*se queda afuera.*médico/);
     expect(textOf('en', 'goat-barn')?.care.join(' ')).toMatch(/No food/);
     expect(textOf('es', 'goat-barn')?.care.join(' ')).toMatch(/no entran comida/);
   });
 });
+
+const spoken = (lang: string, id: string) => {
+  const { say, ask } = textOf(lang, id) ?? { say: {}, ask: {} };
+  const answers = Object.values(ask).flat().flatMap((one) => [one.ask, one.answer]);
+  return [...Object.values(say).flat(), ...answers];
+}; // prettier-ignore
+
+describe('numbers at a station', () => {
+  const numbers = (text: string) => text.replace(/(\d),(?=\d{3})/g, '$1').match(/\d+(?:\.\d+)?/g)?.sort() ?? [];
+
+  it('are the same in both languages', () => {
+    for (const { id } of USUAL_STATIONS) {
+      const [en, es] = [spoken('en', id), spoken('es', id)];
+      expect(en.length, id).toBeGreaterThan(20);
+      en.forEach((text, index) => expect(numbers(es[index] ?? ''), text).toEqual(numbers(text)));
+    }
+  });
+
+  // °F = °C × 9/5 + 32 (NIST SP 811). A farm reads one of the two, and children of both languages stand at one table.
+  it('tell a temperature in both units, within a degree', () => {
+    const degrees = (text: string, unit: string) =>
+      [...text.matchAll(/([\d.]+)(?: (?:to|a) ([\d.]+))? °([FC])/g)]
+        .filter((found) => found[3] === unit)
+        .flatMap(([, low, high]) => [low, high].flatMap((one) => (one === undefined ? [] : [Number(one)])));
+    const warm = LANGUAGES.flatMap((lang) => USUAL_STATIONS.flatMap(({ id }) => spoken(lang, id))).filter((text) => /°/.test(text));
+    expect(warm.length).toBeGreaterThan(8);
+    for (const text of warm) {
+      const [inF, inC] = [degrees(text, 'F'), degrees(text, 'C')];
+      expect(inF.length, text).toBe(inC.length);
+      inF.forEach((f, index) => expect(Math.abs(f - ((inC[index] ?? 0) * 9) / 5 - 32), text).toBeLessThanOrEqual(1));
+    }
+  });
+}); // prettier-ignore
 
 describe('a slip', () => {
   it('of a field, a length or a number of lines is told with its line', () => {
