@@ -2,6 +2,7 @@
 import { civilFromDay } from '../../shared/calendar/day.ts';
 import { BANDS, type Band } from '../../shared/quantity/grade.ts';
 import type { PackBundle, PackGround, PackProps, PackTongue } from '../../shared/trip/pack/bundle.ts';
+import { HOME_LANGUAGES } from '../../shared/trip/papers/home.ts';
 import { usualWish } from '../../shared/trip/usualWish.ts';
 import { say, type Words } from '../../shared/words/words.ts';
 import { zoneText } from '../farm/zoneText.ts';
@@ -49,9 +50,12 @@ export function packProps(lang: string): PackProps {
     lang,
     tongues: [
       packTongue(lang, ['trip-papers', 'trip-pack', 'trip-expect', 'trip', 'print']),
-      // Letters home are printed in every language of the farm.
+      // The hand-washing board is printed in every language of the farm.
       ...others.map((one) => packTongue(one, ['trip-papers'])),
     ],
+    otherHome: HOME_LANGUAGES.filter((one) => !languages.includes(one)).map((one) =>
+      wordsUnder(one, ['trip-papers']),
+    ),
     pages: Object.fromEntries(languages.map((one) => [one, href(one, '/trip/pack/')])),
     front: href(lang, '/'),
     trip: href(lang, '/trip/'),

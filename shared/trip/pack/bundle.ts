@@ -41,6 +41,8 @@ export interface PackProps extends PackGround {
   readonly lang: string;
   /** All languages of the farm, that of the page first. */
   readonly tongues: readonly PackTongue[];
+  /** Words of the letter home in languages that the farm has not. */
+  readonly otherHome: readonly Words[];
   /** The same page in each language, by language. */
   readonly pages: Readonly<Record<string, string>>;
   /** Addresses of the front page and of the trip's page. */

@@ -2,7 +2,8 @@
 import { clockText } from '../../quantity/show.ts';
 import { hasSlot } from './applies.ts';
 import { dayText, teller } from './tell.ts';
-import type { Passage, PaperTongue, TripCase } from './types.ts';
+import type { Words } from '../../words/words.ts';
+import type { Passage, TripCase } from './types.ts';
 
 /** A question that the school asks the family; answered by a tick, never by a name. */
 export type HomeQuestion = 'allergy' | 'inhaler' | 'medicine' | 'photo';
@@ -14,8 +15,16 @@ export const HOME_QUESTIONS: readonly HomeQuestion[] = Object.freeze([
   'photo',
 ]);
 
+/** Languages that the letter home is always printed in: families read it, whatever languages a farm has. */
+export const HOME_LANGUAGES: readonly string[] = Object.freeze(['en', 'es']);
+
+/** The words of the letters home: those of the farm's own languages, then those that it has not, each language once. */
+export function homeWords(own: readonly Words[], others: readonly Words[]): Words[] {
+  return [...own, ...others.filter(({ lang }) => !own.some((one) => one.lang === lang))];
+}
+
 /** The passages of the letter home. */
-export function homePassages(trip: TripCase, { words }: PaperTongue): Passage[] {
+export function homePassages(trip: TripCase, words: Words): Passage[] {
   const tell = teller(words);
   const { wish, farmName } = trip;
   const eats = hasSlot(trip, 'lunch');

@@ -53,8 +53,10 @@ export interface PapersProps {
   /** Which papers, in order; `papersFor` gives those that apply. */
   readonly papers: readonly PaperName[];
   readonly trip: TripCase;
-  /** The language of the page comes first. Letter home and hygiene board are printed in each. */
+  /** The language of the page comes first. The hygiene board is printed in each. */
   readonly tongues: readonly PaperTongue[];
+  /** Words of each language that the letter home is printed in, in order; `homeWords` gives them. */
+  readonly home: readonly Words[];
   readonly paper: Paper;
   /** The address of this plan, with its code; null where the page has none that others can open. */
   readonly link: { readonly address: string; readonly qr: QrCut | null } | null;

@@ -34,7 +34,8 @@ function printed(trip: TripCase, langs: readonly string[], papers = papersFor(tr
     address: 'https://alderbend.example/trip/?children=40',
     qr: { side: 3, path: 'M1 1h1v1h-1z' },
   };
-  const props = { papers, trip, tongues, paper: 'letter' as const, link };
+  const home = tongues.map(({ words }) => words);
+  const props = { papers, trip, tongues, home, paper: 'letter' as const, link };
   return render(Papers, { props }).body.replace(/<!--.*?-->/gs, '');
 }
 

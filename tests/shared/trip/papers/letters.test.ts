@@ -14,6 +14,7 @@ import { teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
 import { shortClock } from '../../../../shared/trip/papers/tell.ts';
 import { NEEDS } from '../../../../shared/trip/types.ts';
 import { NO_CONTACT } from '../../../../shared/trip/farmTrip.ts';
+import { wordsOf } from '../../../../src/site/words.ts';
 import { CONTACT, FAR_FARM, paperCase, tongueOf } from '../../../support/tripPaperCase.ts';
 
 type Case = ReturnType<typeof paperCase>;
@@ -75,7 +76,7 @@ describe('the letter to the teacher', () => {
 
 describe('the letter home', () => {
   it.each(['en', 'es'])('is the same for every family, whatever the class has said, in %s', (lang) => {
-    const home = (trip: Case): unknown => homePassages(trip, tongueOf(lang, trip.farm));
+    const home = (trip: Case): unknown => homePassages(trip, wordsOf(lang));
     expect(home(paperCase({ needs: NEEDS.filter((one) => one !== 'wheelchair') }))).toEqual(
       home(paperCase({})),
     );
@@ -83,7 +84,7 @@ describe('the letter home', () => {
 
   it('always asks about allergies, inhalers and photos, and asks for no name', () => {
     expect(HOME_QUESTIONS).toEqual(expect.arrayContaining(['allergy', 'inhaler', 'photo']));
-    const text = JSON.stringify(homePassages(paperCase({}), en(paperCase({}))));
+    const text = JSON.stringify(homePassages(paperCase({}), wordsOf('en')));
     expect(text).toMatch(/Tell the teacher of any allergy.*inhaler.*travels with your child’s own group/);
     expect(text).toMatch(/pregnant.*weak defenses/);
     expect(text).toContain('Nobody drinks raw milk.');
@@ -92,8 +93,8 @@ describe('the letter home', () => {
 
   it('asks for no lunch where nobody eats', () => {
     const without = paperCase({ lunch: null });
-    expect(JSON.stringify(homePassages(without, en(without)))).not.toMatch(/A lunch that/);
-    expect(JSON.stringify(homePassages(paperCase({}), en(without)))).toMatch(/A lunch that/);
+    expect(JSON.stringify(homePassages(without, wordsOf('en')))).not.toMatch(/A lunch that/);
+    expect(JSON.stringify(homePassages(paperCase({}), wordsOf('en')))).toMatch(/A lunch that/);
   });
 });
 
