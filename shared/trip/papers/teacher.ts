@@ -41,7 +41,7 @@ function groupsFact({ day, wish }: TripCase, words: PaperTongue['words']): strin
   const tell = teller(words);
   const sizes = day.groups.map(({ children }) => children);
   const [least, most] = [Math.min(...sizes), Math.max(...sizes)];
-  const of = least === most ? String(most) : tell('range', { least, most });
+  const of = least === most ? tell('children', { n: most }) : tell('range', { least, most });
   const groups = tell('fact.groups-of', { n: day.groups.length, of });
   return `${groups} ${tell('fact.adults-of', { n: wish.adults - day.spare })} ${tell('fact.spare', { n: day.spare })}`;
 }
