@@ -4,7 +4,7 @@ import type { Farm } from '../../shared/herd/types.ts';
 import { plainBreaks } from './csv.ts';
 import { farmTripOf } from './farmTrip.ts';
 import type { Findings, Place } from './fault.ts';
-import { aliasFault, noFields, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
+import { aliasFault, canReadOn, noFields, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
 import { SETTINGS_FILE, settingsRule, type Settings } from './settingsRule.ts';
 import { readText } from './table.ts';
 
@@ -17,9 +17,6 @@ export interface SettingsReading {
 
 /** The reading of a file that is missing, or too torn to tell what stands under which word. */
 export const NO_SETTINGS: SettingsReading = { fields: {}, sure: () => false };
-// With these the lines around the fault still say what they say.
-const HARMLESS = ['DUPLICATE_KEY', 'TAB_AS_INDENT'];
-
 /** Reads and checks the settings; every fault is added with the place of the words that it is about. */
 export function readSettings(dir: string, findings: Findings): SettingsReading {
   const raw = readText(dir, SETTINGS_FILE, findings);
@@ -38,7 +35,7 @@ export function readSettings(dir: string, findings: Findings): SettingsReading {
     return NO_SETTINGS;
   }
   for (const error of document.errors) findings.faults.push(yamlFault(error, document, placeOf));
-  if (document.errors.some(({ code }) => !HARMLESS.includes(code))) return NO_SETTINGS;
+  if (!canReadOn(document)) return NO_SETTINGS;
   if (!isMap(document.contents)) {
     findings.faults.push(noFields());
     return NO_SETTINGS;

@@ -57,6 +57,22 @@ export function yamlFault(
   return faultAt(file, placeOf(offset), { ...words, expected: EXPECTED });
 }
 
+// With these the lines around the fault still say what they say.
+const HARMLESS: readonly string[] = ['DUPLICATE_KEY', 'TAB_AS_INDENT'];
+
+/** True where the fields of a file with slips of form can be read nonetheless. Of a word that stands twice the first is then read. */
+export function canReadOn(document: Document): boolean {
+  if (document.errors.some(({ code }) => !HARMLESS.includes(code))) return false;
+  const names = (key: unknown) => String(isScalar(key) ? key.value : key);
+  visit(document, {
+    Map: (_, map) => {
+      const keys = map.items.map(({ key }) => names(key));
+      map.items = map.items.filter((_, place) => keys.indexOf(keys[place] ?? '') === place);
+    },
+  });
+  return true;
+}
+
 // The parser misses a closing quote at the end of the file; a person looks for the one that opens.
 function openQuote(document: Document, end: number): number | null {
   let offset: number | null = null;
@@ -127,13 +143,20 @@ function fieldFault(issue: Issue, { document, text, placeOf, about = FARM }: Sou
       todo: `add it: ${words.todo}`,
     });
   const written = isScalar(node) ? String(node.value) : text.slice(node.range?.[0], node.range?.[1]).trim();
+  const nearest = isScalar(node) ? nearestOf(written, words.names?.() ?? []) : null;
+  // A right number in quotes looks right to its writer.
+  const isQuoted = issue.code === 'invalid_type' && issue.expected === 'number' && isQuotedNumber(node);
   return faultAt(about.file, place, {
-    found: `${shown(written)} for ${field}`,
+    found: `${shown(written)}${isQuoted ? ' in quotes' : ''} for ${field}`,
     expected: words.expected,
-    nearest: isScalar(node) ? nearestOf(written, words.names?.() ?? []) : null,
-    todo: words.todo,
+    // A right name that stands where a list must stand is no slip of its letters.
+    nearest: nearest === written ? null : nearest,
+    todo: isQuoted ? 'take the quotes away' : words.todo,
   });
 }
+
+const isQuotedNumber = (node: Node): boolean =>
+  isScalar(node) && typeof node.value === 'string' && /^ *\d+(?:\.\d+)? *$/.test(node.value);
 
 // A city alone is enough to find its time zone.
 function nearestOf(text: string, names: readonly string[]): string | null {

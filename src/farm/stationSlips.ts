@@ -60,8 +60,13 @@ function standInSlips(station: Station, index: number, stations: readonly Statio
     words: { expected, todo, names: () => names },
   });
   if (station.standIn === null) return [];
-  if (!others.includes(station.standIn))
-    return [slip(`another station of the list: ${others.join(', ')}; or none`, 'write one of them, or put the missing station on the list', others)]; // prettier-ignore
+  if (!others.includes(station.standIn)) {
+    const expected =
+      others.length > 0
+        ? `another station of the list: ${others.join(', ')}; or none`
+        : 'none, since the list has no other station';
+    return [slip(expected, `write ${others.length > 0 ? 'one of them' : 'none'}, or put the missing station on the list`, others)]; // prettier-ignore
+  }
   const chain = chainFrom(station, stations);
   if (chain === null)
     return [slip('stand-ins that do not lead round in a circle', 'write none at one of them')];

@@ -4,7 +4,7 @@ import { NEEDS } from '../../shared/trip/types.ts';
 import type { Visit, VisitState } from '../../shared/trip/visitTypes.ts';
 import { plainBreaks } from './csv.ts';
 import { faultAt, type Fault, type Place } from './fault.ts';
-import { aliasFault, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
+import { aliasFault, canReadOn, settingFaults, tornFault, yamlFault } from './settingsFaults.ts';
 import { visitRule, visitWords, type VisitFields } from './visitRule.ts';
 
 /** A visit, or all that keeps its file from being read. */
@@ -23,18 +23,20 @@ export function readVisit(file: string, raw: string, stations: readonly string[]
   } catch (error) {
     return { ok: false, faults: [tornFault(String(error), file)] };
   }
-  if (document.errors.length > 0)
-    return { ok: false, faults: document.errors.map((error) => yamlFault(error, document, placeOf, file)) };
-  if (!isMap(document.contents)) return { ok: false, faults: [noFields(file)] };
+  const torn = document.errors.map((error) => yamlFault(error, document, placeOf, file));
+  if (!canReadOn(document)) return { ok: false, faults: torn };
+  if (!isMap(document.contents)) return { ok: false, faults: torn.length > 0 ? torn : [noFields(file)] };
   const fields = plainFields(document);
-  if (typeof fields === 'string') return { ok: false, faults: [aliasFault(document, placeOf, fields, file)] };
+  if (typeof fields === 'string')
+    return { ok: false, faults: [...torn, aliasFault(document, placeOf, fields, file)] };
   // A visit that is over may name a station that the farm has given up since.
   const isOver = /^\s*(held|called off)\s*$/i.test(String(fields['state']));
   const known = isOver ? null : stations;
   const read = visitRule(known).safeParse(fields);
-  if (read.success) return { ok: true, visit: visitOf(file, read.data, stations) };
+  if (read.success && torn.length === 0) return { ok: true, visit: visitOf(file, read.data, stations) };
   const about = { file, words: visitWords(known) };
-  return { ok: false, faults: settingFaults(read.error.issues, { document, text, placeOf, about }) };
+  const slips = settingFaults(read.error?.issues ?? [], { document, text, placeOf, about });
+  return { ok: false, faults: [...torn, ...slips] };
 }
 
 // A word with nothing after its colon is as good as left out.

@@ -89,6 +89,9 @@ describe('a slip', () => {
     expect(faults('taps: eight\n')).toEqual([
       'farm.yaml:9:7  found "eight" for taps; expected a whole number from 1 to 200: taps that visitors wash their hands at; do: count them',
     ]);
+    expect(faults("taps: '8'\n")).toEqual([
+      'farm.yaml:9:7  found "8" in quotes for taps; expected a whole number from 1 to 200: taps that visitors wash their hands at; do: take the quotes away',
+    ]);
     expect(faults('stations:\n  - { id: goat-barn, walk: -1 }\n')[0]).toMatch(
       /^farm\.yaml:10:28 {2}found "-1" for stations\.walk; expected whole minutes from 0 to 30/,
     );
@@ -113,6 +116,11 @@ describe('a slip', () => {
       'farm.yaml:14:5  found no stations.zone',
     ]);
     expect(faults('stations:\n  - { id: kid-pen, standIn: kid-tabel }\n  - { id: kid-table }\n')[0]).toMatch(/nearest "kid-table"/); // prettier-ignore
+  });
+  it('of a stand-in says what to write where the list has no other station', () => {
+    expect(faults('stations:\n  - { id: goat-barn, standIn: hay-loft }\n')).toEqual([
+      'farm.yaml:10:31  found "hay-loft" for stations.standIn; expected none, since the list has no other station; do: write none, or put the missing station on the list',
+    ]);
   });
   it('of stand-ins: no roof, no way for a wheelchair, a milking, a circle', () => {
     const slip = (first: string, second: string) =>

@@ -86,6 +86,29 @@ describe('visits/', () => {
     `);
   });
 
+  it('tells a word that stands twice, or a tab, beside the slips of other lines', () => {
+    const lines = (raw: string) => {
+      const read = readVisit('visits/x.yaml', raw, STATIONS);
+      return read.ok ? [] : read.faults.map(({ line, found }) => `${line} ${found}`);
+    };
+    expect(lines(text('state: agred', 'children: 24\nchildren: many', "adults: '5'"))).toEqual([
+      '6 the same word before a colon a second time',
+      '2 "agred" for state',
+      '7 "5" in quotes for adults',
+    ]);
+    expect(lines(text('date: 2026-06-31\n\train: yes', 'stations: kid-pen'))).toEqual([
+      '4 a tab at the start of the line',
+      '3 "2026-06-31" for date',
+      '10 "kid-pen" for stations',
+    ]);
+    expect(readVisit('visits/x.yaml', text('children: 24\nchildren: 24'), STATIONS).ok).toBe(false);
+  });
+
+  it('names no nearer word for a right one that stands where a list must stand', () => {
+    const read = readVisit('visits/x.yaml', text('stations: kid-pen'), STATIONS);
+    expect(read).toMatchObject({ ok: false, faults: [{ nearest: null }] });
+  });
+
   it('names a station that the farm does not have, with the nearest', () => {
     const read = readVisit('visits/x.yaml', text('stations: [milking-stand, goat-barm]'), STATIONS);
     expect(read).toMatchObject({ ok: false, faults: [{ file: 'visits/x.yaml', line: 9, column: 27, nearest: 'goat-barn' }] }); // prettier-ignore
