@@ -21,7 +21,10 @@ export interface VisitsView {
   readonly findings: readonly VisitFinding[];
 }
 
-/** Plans the visits that have not been called off and says what is to be said of them. */
+/**
+ * Plans the visits that have not been called off and says what is to be said of them. Where all who are meant were
+ * here already there is nothing left to change or to tell.
+ */
 export function viewVisits(visits: readonly Visit[], farm: TripFarm, season: TripSeason): VisitsView {
   const planned = planVisits(visits, farm, (day) => groundOn(farm, season, day));
   const clashes = visitClashes(planned, farm).map((clash): VisitFinding => {
@@ -29,7 +32,9 @@ export function viewVisits(visits: readonly Visit[], farm: TripFarm, season: Tri
     return { kind: 'clash', date, visits: files, clash };
   });
   const own = planned.flatMap((one) => ownFindings(one, farm, season));
-  const findings = [...clashes, ...own].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  const held = new Set(visits.flatMap(({ state, file }) => (state === 'held' ? [file] : [])));
+  const open = [...clashes, ...own].filter((one) => one.visits.some((file) => !held.has(file)));
+  const findings = open.sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
   return { planned, findings };
 }
 

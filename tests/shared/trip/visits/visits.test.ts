@@ -39,6 +39,8 @@ describe("the demo farm's visits", () => {
     const told = visitNotices({ ...reading, visits: [oak, other] });
     expect(told.map(({ text }) => text).join('\n')).toMatch(/taps are wanted at the same time/);
     expect(JSON.stringify(told)).not.toContain('Secret School');
+    const over = [oak, other].map((one) => ({ ...one, state: 'held' as const }));
+    expect(viewVisits(over, farm, season).findings).toEqual([]);
   });
 });
 
@@ -118,6 +120,10 @@ it.each([
   ['https://a.example/trip/?date=2026-05-27&amp;children=24', '?date=2026-05-27&children=24'],
   ['?date=2026-05-27', '?date=2026-05-27'],
   ['https://farm.example/trip/', null],
+  [
+    'Would this day do? https://a.example/trip/?date=2026-05-27&grade=2 Greetings',
+    '?date=2026-05-27&grade=2',
+  ],
   ['hello?', null],
   ['https://a.example/?q=goats', null],
 ])('queryOf reads of %s only its query', (pasted, query) => expect(queryOf(pasted)).toBe(query));
