@@ -11,12 +11,12 @@ export interface DayTotals {
   readonly food: number | null;
   /** Everybody's washing, whole minutes, rounded up. */
   readonly wash_min: number;
-  /** Waiting of the party that waits least, minutes. */
+  /** Waiting of the party that waits least, minutes, without the minutes that the farm keeps free before the buses leave. */
   readonly spare_min: number;
 }
 
-/** The numbers of a day. */
-export function dayTotals({ groups, parties, wash_min }: DayPlan): DayTotals {
+/** The numbers of a day on a farm that keeps so many minutes free between loading and leaving. */
+export function dayTotals({ groups, parties, wash_min }: DayPlan, busSpare_min: number): DayTotals {
   const food = parties.flat().filter(({ kind }) => kind === 'lunch');
   const sum = (parts: readonly number[]) => parts.reduce((so, one) => so + one, 0);
   const waits = parties.map((slots) => sum(slots.filter(({ kind }) => kind === 'wait').map(lengthOf)));
@@ -27,13 +27,19 @@ export function dayTotals({ groups, parties, wash_min }: DayPlan): DayTotals {
     food: food.length === 0 ? null : Math.min(...food.map(({ from }) => from)),
     // A double of a whole number of minutes may lie a hair above it.
     wash_min: Math.ceil(wash_min - 1e-9),
-    spare_min: waits.length === 0 ? 0 : Math.min(...waits),
+    // The last minutes on the buses are needed: a day without them would not hold.
+    spare_min: waits.length === 0 ? 0 : Math.min(...waits) - busSpare_min,
   };
 }
 
 /** How long a slot is, minutes. */
 export function lengthOf({ from, to }: Pick<Slot, 'from' | 'to'>): number {
   return to - from;
+}
+
+/** Whether a slot is the waiting on the buses between loading and leaving; all parties load at once. */
+export function isAboard({ kind, from }: Slot, { parties }: Pick<DayPlan, 'parties'>): boolean {
+  return kind === 'wait' && parties.flat().some((slot) => slot.kind === 'load' && slot.to === from);
 }
 
 /** Stations whose slot holds a minute, by party; null for a party that is elsewhere. */

@@ -2,8 +2,9 @@
 import { clockText, dateText } from '../quantity/show.ts';
 import { gradeSign, type Grade } from '../tasks/grades.ts';
 import { say, type Slots, type Words } from '../words/words.ts';
+import { isAboard } from './dayTotals.ts';
 import type { StationSign } from './tripProps.ts';
-import type { Group, Slot, TripChange, TripNote, TripWay, TripWhy, TripWish } from './types.ts';
+import type { DayPlan, Group, Slot, TripChange, TripNote, TripWay, TripWhy, TripWish } from './types.ts';
 
 /** A language, and the stations' names in it. */
 export interface TripTongue {
@@ -59,8 +60,10 @@ export function wishText(words: Words, wish: TripWish): string {
   return wish.rain ? `${told} · ${say(words, 'trip.verdict.rain')}` : told;
 }
 
-/** What a party does in a slot. */
-export function slotText(tongue: TripTongue, { kind, station, for: place }: Slot): string {
+/** What a party does in a slot of a day. */
+export function slotText(tongue: TripTongue, slot: Slot, day: Pick<DayPlan, 'parties'>): string {
+  const { kind, station, for: place } = slot;
+  if (isAboard(slot, day)) return say(tongue.words, 'trip.slot.aboard');
   if (kind === 'walk' && station !== null)
     return say(tongue.words, 'trip.slot.walk-to', { station: stationName(tongue, station) });
   if (kind !== 'station' || station === null) return say(tongue.words, `trip.slot.${kind}`);
@@ -110,7 +113,7 @@ export function whyText(tongue: TripTongue, why: TripWhy, wish: TripWish): strin
     case 'no station':
       return told('no-station');
     case 'adults':
-      return told('adults', { n: why.needs, is: why.is, most: why.most });
+      return told(adultsKey(why, wish), { n: why.needs, is: why.is, most: why.most });
     case 'capacity':
       return told('capacity', { station: stationName(tongue, why.station), is: why.is, needs: why.needs });
     case 'time':
@@ -123,6 +126,12 @@ export function whyText(tongue: TripTongue, why: TripWhy, wish: TripWish): strin
     case 'toilets':
       return told('toilets', { within: why.within_min, longest: why.longest_min });
   }
+}
+
+/** Why so many adults: few children ask for the fewest of any visit, many for some who lead no group. */
+function adultsKey({ needs, most }: Extract<TripWhy, { kind: 'adults' }>, { children }: TripWish): string {
+  if (needs <= Math.ceil(children / most)) return 'adults';
+  return children <= most ? 'adults-least' : 'adults-free';
 }
 
 function fieldName(words: Words, field: keyof TripWish): string {
@@ -138,7 +147,7 @@ export function changeText(tongue: TripTongue, change: TripChange, wish: TripWis
     case 'adults':
       return told('adults', { n: change.more });
     case 'longer': {
-      const minutes = say(words, 'trip.why.short', { n: change.minutes });
+      const minutes = lengthText(words, change.minutes);
       const at = change.end === 'leave' ? wish.leave + change.minutes : wish.arrive - change.minutes;
       return told(change.end, { minutes, at: clockText(at, words.lang) });
     }

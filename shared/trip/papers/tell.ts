@@ -3,6 +3,7 @@ import { clockText, spanText } from '../../quantity/show.ts';
 import { bandOfGrade, gradeSign } from '../../tasks/grades.ts';
 import { say, type Slots, type Words } from '../../words/words.ts';
 import type { Band } from '../../quantity/grade.ts';
+import { isAboard } from '../dayTotals.ts';
 import type { DayPlan, Group, Slot, Span, TripWish } from '../types.ts';
 import type { StationText } from '../visitTypes.ts';
 import type { PaperTongue, TripCase } from './types.ts';
@@ -72,7 +73,8 @@ export function groupsText(day: Pick<DayPlan, 'groups'>, party: number, words: W
 }
 
 /** What a slot is called: the station, or what is done. */
-export function slotText(slot: Slot, tongue: PaperTongue): string {
+export function slotText(slot: Slot, tongue: PaperTongue, day: Pick<DayPlan, 'parties'>): string {
+  if (isAboard(slot, day)) return teller(tongue.words)('slot.aboard');
   if (slot.kind === 'station' && slot.station !== null) return textOf(tongue, slot.station).name;
   return teller(tongue.words)(`slot.${slot.kind}`);
 }

@@ -105,7 +105,7 @@ describe.each([
       const minutes = cells.filter((text) => text !== '').map(Number);
       expect(minutes).toEqual(slots.map(({ from, to }) => to - from));
       const whats = markup(PartyDay, { day, party, tongue });
-      for (const slot of slots) expect(whats).toContain(`<span>${slotText(tongue, slot)}</span>`);
+      for (const slot of slots) expect(whats).toContain(`<span>${slotText(tongue, slot, day)}</span>`);
     });
   });
 

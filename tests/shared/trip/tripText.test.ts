@@ -5,6 +5,7 @@ import { planTrip } from '../../../shared/trip/planTrip.ts';
 import {
   changeText,
   groupsText,
+  slotText,
   tripNoteText,
   wayText,
   whyText,
@@ -70,7 +71,8 @@ describe.each(['en', 'es'])('in %s', (lang) => {
 describe('in words', () => {
   it('a reason has its numbers, and a change the clock that it leads to', () => {
     const tongue = tongueOf('en');
-    expect(WHYS.map((why) => whyText(tongue, why, wish))).toMatchInlineSnapshot(`
+    const asked = { ...wish, children: 54 };
+    expect(WHYS.map((why) => whyText(tongue, why, asked))).toMatchInlineSnapshot(`
       [
         "The buses leave before they have arrived, or at the same minute.",
         "The food is wished for at 11:45 AM, when the group is not on the farm.",
@@ -100,6 +102,27 @@ describe('in words', () => {
     `);
   });
 
+  it('the adults are asked for by what truly asks for them', () => {
+    const tongue = tongueOf('en');
+    const told = (children: number, adults: number) => {
+      const asked = testWish({ children, adults });
+      const plan = planTrip(asked, TEST_FARM, TEST_GROUND);
+      const why = plan.ok ? undefined : plan.whys.find(({ kind }) => kind === 'adults');
+      return why && whyText(tongue, why, asked);
+    };
+    // Two adults on any visit, one free from sixty children on, eight second-graders an adult: the farm's rules.
+    expect(told(1, 1)).toBe('However small the group, 2 adults come along; you have 1.');
+    expect(told(24, 2)).toMatch(/^3 adults are needed to lead the groups; you have 2\./);
+    expect(told(64, 8)).toMatch(/^9 adults are needed, with those who lead no group .*; you have 8\./);
+  });
+
+  it('a change of more than an hour is told in hours', () => {
+    const later = (minutes: number) =>
+      changeText(tongueOf('en'), { kind: 'longer', minutes, end: 'leave' }, wish);
+    expect(later(108)).toBe('Leave 1 h 48 min later, at 2:48 PM');
+    expect(later(60)).toBe('Leave 1 h later, at 2:00 PM');
+  });
+
   it('two changes are one sentence', () => {
     expect(
       wayText(tongueOf('en'), { changes: [CHANGES[0] as TripChange, CHANGES[1] as TripChange] }, wish),
@@ -127,7 +150,7 @@ describe('the numbers of a day', () => {
   const { day } = plan;
 
   it('count everybody, the first food, and the least of the waits', () => {
-    const totals = dayTotals(day);
+    const totals = dayTotals(day, TEST_FARM.busSpare_min);
     expect(totals.children).toBe(48);
     expect(totals.leaders + day.spare).toBe(9);
     const food = day.parties.map((slots) => slots.find(({ kind }) => kind === 'lunch')?.from ?? Infinity);
@@ -138,13 +161,41 @@ describe('the numbers of a day', () => {
       const waits = slots
         .filter(({ kind }) => kind === 'wait')
         .reduce((sum, { from, to }) => sum + to - from, 0);
-      expect(totals.spare_min).toBeLessThanOrEqual(waits);
+      expect(totals.spare_min).toBeLessThanOrEqual(waits - TEST_FARM.busSpare_min);
     }
   });
 
   it('tell no food where nobody eats', () => {
     const other = planTrip(testWish({ lunch: null }), TEST_FARM, TEST_GROUND);
-    expect(other.ok && dayTotals(other.day).food).toBeNull();
+    expect(other.ok && dayTotals(other.day, TEST_FARM.busSpare_min).food).toBeNull();
+  });
+
+  it('have no minute to spare on the shortest day, and each minute more on a longer one', () => {
+    const until = (leave: number) => planTrip(testWish({ lunch: null, leave }), TEST_FARM, TEST_GROUND);
+    const stationsAll = until(780);
+    if (!stationsAll.ok) throw new Error(JSON.stringify(stationsAll.whys));
+    const { stations } = stationsAll.day;
+    const chosen = (leave: number) =>
+      planTrip(testWish({ lunch: null, leave, stations }), TEST_FARM, TEST_GROUND);
+    let shortest = 780;
+    while (chosen(shortest - 1).ok) shortest--;
+    for (const more of [0, 1, 7]) {
+      const plan = chosen(shortest + more);
+      expect(plan.ok && dayTotals(plan.day, TEST_FARM.busSpare_min).spare_min).toBe(more);
+    }
+  });
+
+  it('call the last minutes by what they are: nobody is free while seated on the bus', () => {
+    const tongue = tongueOf('en');
+    for (const slots of day.parties) {
+      const texts = slots.map((slot) => slotText(tongue, slot, day));
+      expect(texts.slice(-2)).toEqual(['On the buses', 'Seated until the buses leave']);
+      expect(texts.filter((text) => text === 'Seated until the buses leave')).toHaveLength(1);
+    }
+    const afoot = planTrip(testWish({ buses: 0 }), TEST_FARM, TEST_GROUND);
+    if (!afoot.ok) throw new Error(JSON.stringify(afoot.whys));
+    const last = afoot.day.parties[0]!.at(-1)!;
+    expect(slotText(tongue, last, afoot.day)).toBe('Time to spare');
   });
 
   it('find every party at another station at each round', () => {
