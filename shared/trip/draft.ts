@@ -104,8 +104,10 @@ function draftWith(
   const shown = draftStops(gather(chosen, wish, farm, ground, true, memo), wish, farm);
   if (shown.laid || !shown.stops.some(({ station }) => station.milking)) return shown;
   const other = without();
-  // Where neither holds, the milking is to blame only if nothing else stands against the day that has one.
-  if (!other.laid && shown.whys.length > 0) return shown;
+  // Where neither holds, the milking is to blame only if nothing else stands against the day that has one. The
+  // reasons are then those that would be left without it: no day fails for its milking.
+  if (!other.laid && shown.whys.length > 0)
+    return isNearer(other, shown) ? { ...shown, whys: other.whys } : shown;
   return {
     ...other,
     notes: [{ kind: 'milking at another time', milkings: ground.milkings }, ...other.notes],
