@@ -46,7 +46,10 @@ export function calendarEntries(wish: TripWish, day: DayPlan, tell: EntryWords):
       grade: gradeName(wish, tell.words),
     }),
     text: [
-      say(tell.words, 'trip-pack.calendar.people', { children: wish.children, adults: wish.adults }),
+      say(tell.words, 'trip-pack.calendar.people', {
+        children: say(tell.words, 'trip-pack.children', { n: wish.children }),
+        adults: say(tell.words, 'trip-pack.adults', { n: wish.adults }),
+      }),
       ...lines,
       ...closing(tell),
     ].join('\n'),
