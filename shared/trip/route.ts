@@ -69,7 +69,7 @@ export function findRoute(errand: Errand): Route | null {
   const limit = () => leave ?? best?.leave ?? course.arrive + HORIZON_min;
   for (const layer of layers(errand, welcome, roundsBefore, limit)) {
     const meal = mealAfter(errand, layer);
-    const route = meal && routeHome(errand, meal, leave === null ? best?.leave : undefined);
+    const route: Route | null = meal && routeHome(errand, meal, leave === null ? best?.leave : undefined);
     if (route && leave !== null) return route;
     best = route ?? best;
   }
