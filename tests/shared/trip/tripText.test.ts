@@ -189,8 +189,7 @@ describe('the numbers of a day', () => {
     const tongue = tongueOf('en');
     for (const slots of day.parties) {
       const texts = slots.map((slot) => slotText(tongue, slot, day));
-      expect(texts.slice(-2)).toEqual(['On the buses', 'Seated until the buses leave']);
-      expect(texts.filter((text) => text === 'Seated until the buses leave')).toHaveLength(1);
+      expect(texts.indexOf('Seated until the bus leaves')).toBe(slots.length - 1);
     }
     const afoot = planTrip(testWish({ buses: 0 }), TEST_FARM, TEST_GROUND);
     if (!afoot.ok) throw new Error(JSON.stringify(afoot.whys));
