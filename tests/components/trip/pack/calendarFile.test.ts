@@ -122,6 +122,12 @@ describe('calendarFile', () => {
     }
   });
 
+  it('tells one child and one adult as one, in both languages', () => {
+    const people = (lang: string) =>
+      calendarEntries({ ...WISH, children: 1, adults: 1 }, LOOP_DAY, { words: wordsOf(lang), names: {}, farm: 'F', page: null })[0]?.text.split('\n')[0]; // prettier-ignore
+    expect([people('en'), people('es')]).toEqual(['1 child, 1 adult', '1 estudiante, 1 adulto']);
+  });
+
   it('names nobody and keeps its ids when the same visit is planned again', () => {
     const ids = (wish: typeof WISH) =>
       calendarEntries(wish, LOOP_DAY, { words: wordsOf('en'), names: {}, farm: 'F', page: null }).map(({ id }) => id); // prettier-ignore

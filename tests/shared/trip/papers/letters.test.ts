@@ -10,7 +10,7 @@ import { cardsAPage, leaderCards } from '../../../../shared/trip/papers/leaderCa
 import { inOtherWeather, rainPlan } from '../../../../shared/trip/papers/rainPlan.ts';
 import { rainCalls } from '../../../../shared/trip/papers/rainCalls.ts';
 import { stationCautions } from '../../../../shared/trip/papers/stationCards.ts';
-import { teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
+import { dayFacts, teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
 import { shortClock } from '../../../../shared/trip/papers/tell.ts';
 import { NEEDS } from '../../../../shared/trip/types.ts';
 import { NO_CONTACT } from '../../../../shared/trip/farmTrip.ts';
@@ -41,6 +41,17 @@ describe('the letter to the teacher', () => {
     for (const other of NEEDS.filter((one) => one !== need))
       expect(letter(paperCase(wish))).not.toContain(SAYS[other]);
     expect(letter(paperCase({}))).not.toContain(SAYS[need]);
+  });
+
+  it('tells groups and adults as many as they are, one child too', () => {
+    const groups = (lang: 'en' | 'es', children: number, adults: number) => {
+      const trip = paperCase({ children, adults, lunch: null });
+      return dayFacts(trip, tongueOf(lang, trip.farm)).find(({ id }) => id === 'groups')?.value;
+    };
+    expect(groups('en', 1, 2)).toBe('1 group of 1 child. 2 adults lead. None is kept free.');
+    expect(groups('es', 1, 2)).toBe('1 grupo de 1 estudiante. Guían 2 adultos. Nadie queda libre.');
+    expect(groups('en', 15, 3)).toMatch(/^2 groups of 7 or 8 children\. 3 adults lead\./);
+    expect(groups('es', 15, 3)).toMatch(/^2 grupos de 7 a 8 estudiantes\. Guían 3 adultos\./);
   });
 
   it('tells a kindergarten of its greater risk, and nobody else', () => {
