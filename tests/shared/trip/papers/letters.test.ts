@@ -50,8 +50,8 @@ describe('the letter to the teacher', () => {
     };
     expect(groups('en', 1, 2)).toBe('1 group of 1 child. 2 adults lead. None is kept free.');
     expect(groups('es', 1, 2)).toBe('1 grupo de 1 estudiante. Guían 2 adultos. Nadie queda libre.');
-    expect(groups('en', 15, 3)).toMatch(/^2 groups of 7 or 8 children\. 3 adults lead\./);
-    expect(groups('es', 15, 3)).toMatch(/^2 grupos de 7 a 8 estudiantes\. Guían 3 adultos\./);
+    expect(groups('en', 16, 3)).toMatch(/^3 groups of 5 or 6 children\. 3 adults lead\./);
+    expect(groups('es', 16, 3)).toMatch(/^3 grupos de 5 a 6 estudiantes\. Guían 3 adultos\./);
   });
 
   it('tells a kindergarten of its greater risk, and nobody else', () => {
