@@ -66,12 +66,13 @@ export function findRoute(errand: Errand): Route | null {
   };
   if (!course.food) return routeHome(errand, welcome);
   let best: Route | null = null;
-  const limit = () => leave ?? best?.leave ?? course.arrive + HORIZON_min;
+  let soonest = Infinity;
+  const limit = () => leave ?? Math.min(soonest, course.arrive + HORIZON_min);
   for (const layer of layers(errand, welcome, roundsBefore, limit)) {
     const meal = mealAfter(errand, layer);
-    const route: Route | null = meal && routeHome(errand, meal, leave === null ? best?.leave : undefined);
+    const route = meal && routeHome(errand, meal, soonest);
     if (route && leave !== null) return route;
-    best = route ?? best;
+    if (route) [best, soonest] = [route, route.leave];
   }
   return best;
 }

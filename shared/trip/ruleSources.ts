@@ -37,7 +37,7 @@ const practice = (source = PRACTICE): RuleSource => ({ source, sure: 'practice' 
 export const RULE_SOURCES: Readonly<Record<RuleName, RuleSource>> = Object.freeze({
   most: {
     source:
-      'Health and Safety Executive (UK), AIS23 on farm visits: 1 adult for 8 children under 8; older children by US districts (1 for 10 in elementary, 1 for 15 in secondary grades)',
+      'Health and Safety Executive (UK), AIS23 on farm visits: 1 adult for 8 children under 8; older children by US districts (1 for 10 in elementary, 1 for 15 in secondary grades) and Caring for Our Children (1 for 12 at 9 to 12 years, from memory)',
     sure: 'seen',
   },
   aim: {
