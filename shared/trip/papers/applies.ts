@@ -1,6 +1,8 @@
 // Which papers a visit needs, and what of its day the papers depend on.
-import type { Slot, Station } from '../types.ts';
+import type { Slot, Station, TripNote } from '../types.ts';
 import { PAPER_NAMES, type PaperName, type TripCase } from './types.ts';
+
+type RainNote = Extract<TripNote, { why: string }>;
 
 /** The stations of a visit's day as the farm describes them, in the order of the loop. */
 export function stationsOfDay({ day, farm }: TripCase): readonly Station[] {
@@ -20,7 +22,15 @@ export function meetsAnimals(trip: TripCase): boolean {
 /** Whether rain changes the day: a station under the open sky is part of it, or has given way for rain. */
 export function rainMatters(trip: TripCase): boolean {
   if (!trip.wish.rain) return stationsOfDay(trip).some(({ roofed }) => !roofed);
-  return trip.notes.some((note) => 'why' in note && note.why === 'rain');
+  return rainNotes(trip).length > 0;
+}
+
+/** What rain alone changes: a station that a dry day has not either, say for a wheelchair, is none of it. */
+export function rainNotes({ wish, notes, otherWeather, day }: TripCase): RainNote[] {
+  const dry = wish.rain ? (otherWeather.ok ? otherWeather.day : null) : day;
+  return (wish.rain ? notes : otherWeather.notes)
+    .filter((note): note is RainNote => 'why' in note && note.why === 'rain')
+    .filter(({ station }) => dry?.stations.includes(station) ?? true);
 }
 
 /** Every slot of the day, party after party. */

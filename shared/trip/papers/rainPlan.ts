@@ -1,5 +1,6 @@
 // The rain plan beside the plan for a fine day: which stations change, and which times.
 import type { DayPlan, Slot, SlotKind, Span } from '../types.ts';
+import { rainNotes } from './applies.ts';
 import { wholeSpan } from './keyTimes.ts';
 import type { TripCase } from './types.ts';
 
@@ -63,11 +64,10 @@ export function inOtherWeather(trip: TripCase): TripCase | null {
 }
 
 /** What the rain plan says of the stations that it changes. */
-function swapsOf({ wish, notes, otherWeather, day, farm }: TripCase): RainSwap[] {
-  const told = wish.rain ? notes : otherWeather.notes;
-  const swaps = told.flatMap((note): RainSwap[] => {
-    if (note.kind === 'stand-in' && note.why === 'rain') return [{ fine: note.station, wet: note.by }];
-    return note.kind === 'left out' && note.why === 'rain' ? [{ fine: note.station, wet: null }] : [];
+function swapsOf(trip: TripCase): RainSwap[] {
+  const { wish, day, farm } = trip;
+  const swaps = rainNotes(trip).map((note): RainSwap => {
+    return { fine: note.station, wet: note.kind === 'stand-in' ? note.by : null };
   });
   if (wish.rain) return swaps;
   // A station under the open sky that no note speaks of has no place in rain.

@@ -10,7 +10,7 @@ import { teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
 import type { TripCase } from '../../../../shared/trip/papers/types.ts';
 import type { Slot } from '../../../../shared/trip/types.ts';
 import { tripArb } from '../../../support/randomTrip.ts';
-import { caseOf, tongueOf } from '../../../support/tripPaperCase.ts';
+import { caseOf, paperCase, tongueOf } from '../../../support/tripPaperCase.ts';
 
 const cases = (check: (trip: TripCase) => void, numRuns: number): number => {
   let made = 0;
@@ -88,6 +88,18 @@ describe('over random days', () => {
       for (const { fine } of rainPlan(trip).swaps) expect(open).toContain(fine);
     }, 500);
     expect(Math.min(seen.with, seen.without)).toBeGreaterThan(20);
+  });
+
+  it('the rain plan tells of no station that a wheelchair has closed on a dry day as well', () => {
+    const needs = ['wheelchair'] as const;
+    // Of the usual stations the pasture rail alone lies under the open sky, and no wheelchair can reach it.
+    for (const rain of [false, true]) {
+      const trip = paperCase({ needs, rain });
+      expect(trip.day.stations).toContain('hay-loft');
+      expect(rainMatters(trip)).toBe(false);
+      expect(rainPlan(trip).swaps).toEqual([]);
+      expect(rainPlan(paperCase({ rain })).swaps).toEqual([{ fine: 'pasture-rail', wet: 'hay-loft' }]);
+    }
   });
 
   it('station cards list every coming of every party once', () => {
