@@ -13,10 +13,26 @@ interface Group {
   readonly n: number;
 }
 
-/** Groups of less than the commonest number, just it, and more (K.MD.B.3, 1.MD.C.4); none where there are more than the grade counts to. */
-export function groupsTask(many: MeasuredMany): Made[] {
+/** The number that groups lie around, and what they are called. */
+export interface Sorted {
+  readonly middle: number;
+  readonly name: (group: 'less' | 'just' | 'more') => Message;
+}
+
+/** Sorted by the commonest number. */
+function byCommonest(many: MeasuredMany): Sorted {
+  const [middle = 0] = modes(many.steps);
+  const edge = qty(shownBy(many)(middle), many.unit);
+  return { middle, name: (group) => msg(`${KEY}.group.${group}`, { edge }) };
+}
+
+/**
+ * Groups of less than a number, just it, and more (K.MD.B.3, 1.MD.C.4); none where there are more than the grade counts to.
+ * The number is the commonest one where none is given.
+ */
+export function groupsTask(many: MeasuredMany, sorted: Sorted = byCommonest(many)): Made[] {
   const { steps, grade } = many;
-  const groups = groupsOf(many);
+  const groups = groupsOf(many, sorted);
   const picture: TablePicture = {
     is: 'table',
     columns: [msg(`${KEY}.column.group`), msg(`${KEY}.column.times`)],
@@ -30,14 +46,11 @@ export function groupsTask(many: MeasuredMany): Made[] {
   return [made('groups', [standard], 'groups', { lead: [leadOf(many)], picture, asks })];
 }
 
-function groupsOf(many: MeasuredMany): Group[] {
-  const { steps, unit } = many;
-  const [middle = 0] = modes(steps);
-  const edge = qty(shownBy(many)(middle), unit);
+function groupsOf({ steps }: MeasuredMany, { middle, name }: Sorted): Group[] {
   return [
-    { name: msg(`${KEY}.group.less`, { edge }), n: steps.filter((one) => one < middle).length },
-    { name: msg(`${KEY}.group.just`, { edge }), n: timesOf(steps, middle) },
-    { name: msg(`${KEY}.group.more`, { edge }), n: steps.filter((one) => one > middle).length },
+    { name: name('less'), n: steps.filter((one) => one < middle).length },
+    { name: name('just'), n: timesOf(steps, middle) },
+    { name: name('more'), n: steps.filter((one) => one > middle).length },
   ].filter(({ n }) => n > 0);
 }
 

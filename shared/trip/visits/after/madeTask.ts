@@ -11,7 +11,6 @@ export const KEY = 'visits.after.task';
 
 /** What was measured, as a sheet of a grade tells it: numbers in whole steps of 1 / `den` of the unit. */
 interface MeasuredHead {
-  readonly measure: Measure;
   readonly unit: SheetUnit;
   readonly grade: Grade;
   readonly den: number;
@@ -26,9 +25,17 @@ export interface DoeRow {
 }
 
 /** Many numbers of one thing, least first. */
-export type MeasuredMany = MeasuredHead & { readonly by: 'count'; readonly steps: readonly number[] };
+export type MeasuredMany = MeasuredHead & {
+  readonly by: 'count';
+  readonly measure: Measure | 'guess';
+  readonly steps: readonly number[];
+};
 /** A number beside each of some does. */
-export type MeasuredDoes = MeasuredHead & { readonly by: 'doe'; readonly rows: readonly DoeRow[] };
+export type MeasuredDoes = MeasuredHead & {
+  readonly by: 'doe';
+  readonly measure: Measure;
+  readonly rows: readonly DoeRow[];
+};
 
 /** A task before it has its place on the sheet. */
 export type Made = Omit<SheetTask, 'place' | 'earlier'>;

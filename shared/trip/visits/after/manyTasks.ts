@@ -9,8 +9,8 @@ import { groupsTask } from './groupsTask.ts';
 import { asked, KEY, made, type Made, type MeasuredMany } from './madeTask.ts';
 import { leadOf, numbers, shownBy, timesOf } from './manyNumbers.ts';
 
-// From here on children draw line plots (2.MD.D.9); younger ones sort into groups.
-const FIRST_PLOT = 2;
+/** From this grade on children draw line plots (2.MD.D.9); younger ones sort into groups. */
+export const FIRST_PLOT = 2;
 const MOST_COLUMNS = 13;
 const MOST_STEPS = 40;
 // The longest line that the page holds, and steps that a ruler knows.

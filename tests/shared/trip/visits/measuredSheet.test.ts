@@ -7,6 +7,7 @@ import { GRADE_LIMITS, STANDARD_LIMITS } from '../../../../shared/tasks/limits.t
 import { firstGrade, STANDARDS, type Grade } from '../../../../shared/tasks/standards.ts';
 import type { Ask } from '../../../../shared/tasks/task.ts';
 import type { SheetTask } from '../../../../shared/sheet/sheet.ts';
+import { guessGroups } from '../../../../shared/trip/visits/after/guessGroups.ts';
 import { measuredSheet } from '../../../../shared/trip/visits/after/measuredSheet.ts';
 import { measuresFor, MEASURED_BY } from '../../../../shared/trip/visits/after/measures.ts';
 import type { Message } from '../../../../shared/sheet/message.ts';
@@ -54,6 +55,30 @@ function held(tasks: readonly SheetTask[], grade: Grade): void {
     if (picture?.is === 'bars' && grade === 3) expect([2, 5, 10]).toContain(picture.scale);
   }
 }
+
+describe('a sheet of guesses for those who draw no line plots', () => {
+  const parts = fc.array(fc.integer({ min: 0, max: 24 }), { minLength: 1, maxLength: 30 });
+  it('sorts them by the milk, or by the commonest, within the limits of kindergarten and grade 1', () => {
+    let made = 0;
+    fc.assert(
+      fc.property(fc.constantFrom<Grade>(0, 1), parts, fc.option(fc.integer({ min: 0, max: 24 })), fc.constantFrom('cup' as const, 'half-L' as const), (grade, guesses, truth, part) => {
+        const tasks = guessGroups({ guesses, truth, part }, grade);
+        if (tasks.length === 0) return;
+        made += 1;
+        held(tasks, grade);
+        expect(tasks.map(({ picture }) => picture?.is)).toEqual(['table']);
+        const told = JSON.stringify(tasks.map(({ lead }) => lead));
+        expect(told.includes('after.task.gave')).toBe(truth !== null && part === 'cup');
+        if (truth === null) return;
+        const ways = [guesses.filter((one) => one < truth), guesses.filter((one) => one === truth), guesses.filter((one) => one > truth)]; // prettier-ignore
+        const rows = tasks[0]?.picture?.is === 'table' ? tasks[0].picture.rows : [];
+        expect(rows.map(([, n]) => num(n as Shown))).toEqual(ways.map(({ length }) => length).filter((n) => n > 0));
+      }),
+      { numRuns: 500 },
+    ); // prettier-ignore
+    expect(made).toBeGreaterThan(200);
+  });
+});
 
 describe('a sheet of one thing measured by many', () => {
   const quarters = fc.integer({ min: 4, max: 60 }).map((n) => n / 4);
@@ -169,4 +194,10 @@ it.each(['en', 'es'])('has words in %s for everything that it may say', (lang) =
         expect(tasks.length).toBeGreaterThan(0);
         for (const message of messagesIn(tasks)) expect(tellText(words, message)).not.toMatch(/undefined|\{/);
       }
+  for (const part of ['cup', 'half-L'] as const)
+    for (const truth of [null, 6]) {
+      const tasks = guessGroups({ guesses: [5, 6, 6, 7], truth, part }, 1);
+      expect(tasks).toHaveLength(part === 'half-L' && truth === null ? 0 : 1);
+      for (const message of messagesIn(tasks)) expect(tellText(words, message)).not.toMatch(/undefined|\{/);
+    }
 }); // prettier-ignore
