@@ -111,12 +111,11 @@ export function expectNotes(told: DayTold, words: Words): string[] {
 
 /** All of it in sentences, for a letter. */
 export function expectLines(told: DayTold, season: TripSeason, words: Words): string[] {
-  const does = stateGroups(told).map(({ state, does: of }) =>
-    say(words, `trip-expect.does.line.${state}`, {
-      n: of.length,
-      names: listOf(words, of.map(({ doe }) => doe.name)),
-    }),
-  ); // prettier-ignore
+  const does = stateGroups(told).map(({ state, likely, does: of }) => {
+    const names = listOf(words, of.map(({ doe }) => doe.name));
+    const line = say(words, `trip-expect.does.line.${state}`, { n: of.length, names });
+    return likely ? say(words, 'trip-expect.does.likely', { line }) : line;
+  }); // prettier-ignore
   const isTold = told.when !== 'beyond' && told.kind !== 'empty' && told.kind !== 'unknown';
   return [
     ...(told.when === 'beyond' ? [] : [say(words, `trip-expect.kind.${told.kind}`)]),

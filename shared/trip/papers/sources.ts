@@ -8,13 +8,16 @@ export type SourceName =
 
 /** The sources of one paper of a visit, only those that something on it rests on. */
 export function sourcesOf(paper: PaperName, trip: TripCase): SourceName[] {
+  const { wish, ground } = trip;
   const animals = meetsAnimals(trip);
   const care: SourceName[] = animals ? ['compendium'] : [];
-  const allergy: SourceName[] = trip.wish.needs.includes('milk-allergy') ? ['allergy'] : [];
+  const speaksOfBirths = wish.needs.some((need) => need === 'pregnant' || need === 'immune') || ground.kiddingNear;
+  const births: SourceName[] = speaksOfBirths ? ['q-fever'] : [];
+  const allergy: SourceName[] = wish.needs.includes('milk-allergy') ? ['allergy'] : [];
   const rain: SourceName[] = rainMatters(trip) ? ['practice'] : [];
   switch (paper) {
     case 'teacher':
-      return [...care, 'wash', 'raw', 'hse', ...allergy, ...rain];
+      return [...care, 'wash', ...births, 'raw', 'hse', ...allergy, ...rain];
     case 'home':
       return ['compendium', 'q-fever', 'raw', 'hse'];
     case 'leaders':
@@ -24,7 +27,7 @@ export function sourcesOf(paper: PaperName, trip: TripCase): SourceName[] {
     case 'rain':
       return ['practice', 'thunder'];
     case 'stations':
-      return care;
+      return animals && ground.kiddingNear ? [...care, 'q-fever'] : care;
     case 'hygiene':
       return ['compendium', 'wash', 'hse'];
     case 'emergency':

@@ -9,6 +9,7 @@ import { RUB_s, washTimes } from '../../../../shared/trip/papers/hygiene.ts';
 import { cardsAPage, leaderCards } from '../../../../shared/trip/papers/leaderCards.ts';
 import { inOtherWeather, rainPlan } from '../../../../shared/trip/papers/rainPlan.ts';
 import { rainCalls } from '../../../../shared/trip/papers/rainCalls.ts';
+import { sourcesOf } from '../../../../shared/trip/papers/sources.ts';
 import { stationCautions } from '../../../../shared/trip/papers/stationCards.ts';
 import { dayFacts, teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
 import { shortClock } from '../../../../shared/trip/papers/tell.ts';
@@ -41,6 +42,15 @@ describe('the letter to the teacher', () => {
     for (const other of NEEDS.filter((one) => one !== need))
       expect(letter(paperCase(wish))).not.toContain(SAYS[other]);
     expect(letter(paperCase({}))).not.toContain(SAYS[need]);
+  });
+
+  it('names what it says of births by where that comes from', () => {
+    expect(sourcesOf('teacher', paperCase({}))).not.toContain('q-fever');
+    for (const need of ['pregnant', 'immune'] as const)
+      expect(sourcesOf('teacher', paperCase({ needs: [need] }))).toContain('q-fever');
+    const near = paperCase({ stations: INDOORS }, { kiddingNear: true });
+    expect([...sourcesOf('teacher', near), ...sourcesOf('stations', near)].filter((one) => one === 'q-fever')).toHaveLength(2); // prettier-ignore
+    expect(sourcesOf('stations', paperCase({ stations: CLEAN }, { kiddingNear: true }))).toEqual([]);
   });
 
   it('tells groups and adults as many as they are, one child too', () => {
