@@ -11,7 +11,8 @@ export function sourcesOf(paper: PaperName, trip: TripCase): SourceName[] {
   const { wish, ground } = trip;
   const animals = meetsAnimals(trip);
   const care: SourceName[] = animals ? ['compendium'] : [];
-  const speaksOfBirths = wish.needs.some((need) => need === 'pregnant' || need === 'immune') || ground.kiddingNear;
+  const speaksOfBirths =
+    wish.needs.some((need) => need === 'pregnant' || need === 'immune') || ground.kiddingNear;
   const births: SourceName[] = speaksOfBirths ? ['q-fever'] : [];
   const allergy: SourceName[] = wish.needs.includes('milk-allergy') ? ['allergy'] : [];
   const rain: SourceName[] = rainMatters(trip) ? ['practice'] : [];
