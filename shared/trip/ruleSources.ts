@@ -41,7 +41,7 @@ export const RULE_SOURCES: Readonly<Record<RuleName, RuleSource>> = Object.freez
     sure: 'seen',
   },
   aim: {
-    source: 'England, guide to school visits of 1998 (withdrawn, still cited): 1 adult for 6 children in years 1 to 3, 1 for 10 to 15 in years 4 to 6',
+    source: 'England, guide to school visits of 1998 (withdrawn, still cited): 1 adult for 6 children in years 1 to 3, 1 for 10 to 15 in years 4 to 6; from grade 3 on common practice',
     sure: 'seen',
   }, // prettier-ignore
   group: practice(),
