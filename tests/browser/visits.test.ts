@@ -56,6 +56,11 @@ it("plans a teacher's link against the visits on file, keeps it, and takes its s
   await row.locator('select').selectOption('agreed');
   await page.locator('.month-visits .told', { hasText: 'now agreed' }).waitFor();
   expect(readFileSync(join(desk.farm, 'visits', '2026-05-29-heron-lake.yaml'), 'utf8')).toContain('state: agreed\n'); // prettier-ignore
+  // From the list the coordinator comes to the very plan, where the pack is printed.
+  const plan = await row.getByRole('link', { name: 'The plan and its pack' }).getAttribute('href');
+  expect(plan).toMatch(
+    /\/trip\/\?date=2026-05-29&children=30&.*stations=goat-barn\.measuring-table\.kid-table/,
+  );
   expect(complaints).toEqual([]);
 });
 
