@@ -28,10 +28,10 @@ export function weekdayShort(date: string, lang: string): string {
   return new Intl.DateTimeFormat(localeOf(lang), { weekday: 'short', timeZone: 'UTC' }).format(noon(date));
 }
 
-/** `9:30–11:45 AM`: the half of the day is told once where both times share it. */
+/** `9:30–11:45 AM`: the half of the day is told once where both times share it, and never stands on a line of its own. */
 export function spanShort({ from, to }: Span, lang: string): string {
   const [first, last] = [clockText(from, lang), clockText(to, lang)];
   const half = / ?[ap]\.?\s?m\.?$/i;
   const [a, b] = [half.exec(first)?.[0], half.exec(last)?.[0]];
-  return `${a !== undefined && a === b ? first.replace(half, '') : first}–${last}`;
+  return `${a !== undefined && a === b ? first.replace(half, '') : first}–${last}`.replaceAll(' ', '\u00a0');
 }
