@@ -100,6 +100,8 @@ function tellAddresses({ url }: Desk): void {
     ['Sheets', `${url}sheets/`],
     ['Print room', `${url}print/`],
     ['PDFs', `${url}pdf/  (folder ${prints})`],
+    ['Trip plan', `${url}trip/`],
+    ['Visits', `${url}visits/`],
     ['Milk book', `${url}book/`],
     ['The desk', `${url}desk/`],
   ];
