@@ -1,6 +1,7 @@
 // Reads what `npm run trip` was asked for: options, a pasted link, a visit on file; what it cannot take, it names, all at once.
 import { PAPERS, type Paper } from '../../shared/sheet/pageMeasures.ts';
 import { PACK_FIELDS } from '../../shared/trip/pack/packQuery.ts';
+import { partNames } from '../../shared/trip/pack/parts.ts';
 import { MOST, readTrip, writeTrip, type Aside } from '../../shared/trip/tripQuery.ts';
 import { NEEDS } from '../../shared/trip/types.ts';
 import type { Visit } from '../../shared/trip/visitTypes.ts';
@@ -69,7 +70,8 @@ export function readTripOptions(
   }
   const langs = langsOf(given.get('lang') ?? fields.get('lang'), ground, faults);
   const paper = paperOf(given.get('paper') ?? fields.get('paper'), ground, faults);
-  const pack = given.get('pack')?.replaceAll(/[, ]+/g, '.') ?? fields.get('pack');
+  const pack = given.get('pack')?.trim().replaceAll(/[, ]+/g, '.') ?? fields.get('pack');
+  faults.push(...partFaults(pack, ground));
   for (const field of [...PACK_FIELDS, 'lang']) fields.delete(field);
   const { wish, aside } = readTrip(`?${fields.toString()}`, ground.farm, ground.usual);
   faults.push(...aside.map((one) => asideText(one, ground)));
@@ -110,6 +112,15 @@ function langsOf(text: string | null | undefined, { tongues }: TripGround, fault
   for (const one of named)
     if (!known.includes(one)) faults.push(`--lang "${one}": allowed is ${known.join(', ')}.${meant(one, known)}`); // prettier-ignore
   return known.filter((one) => named.includes(one));
+}
+
+/** One line for each name that is no part of any pack. */
+function partFaults(pack: string | null, { shelf }: TripGround): string[] {
+  const names = partNames(shelf);
+  const own = names.filter((name) => !name.startsWith('sheet-')).join(', ');
+  return (pack?.split('.') ?? [])
+    .filter((one) => one !== '' && !names.includes(one))
+    .map((one) => `--pack "${one}": there is no such part. There are: ${own}, and sheet-NAME for a sheet.${meant(one, names)}`); // prettier-ignore
 }
 
 function paperOf(text: string | null | undefined, { shelf }: TripGround, faults: string[]): Paper {

@@ -10,6 +10,7 @@ import { readTrip, writeTrip } from '../tripQuery.ts';
 import type { DayGround, TripPlan, TripWish } from '../types.ts';
 import type { PackGround } from './bundle.ts';
 import { readPack, type PackChoice } from './packQuery.ts';
+import { partNames } from './parts.ts';
 
 /** What an address comes to. */
 export interface PackCase {
@@ -29,7 +30,8 @@ export interface PackCase {
 /** Reads the query of a pack and plans its day. The same query on the same ground gives the same case. */
 export function packCase(query: string, ground: PackGround): PackCase {
   const { farm, usual, shelf, contact, farmName } = ground;
-  const { trip, choice, aside } = readPack(query, shelf.paper);
+  const known = new Set(partNames(shelf));
+  const { trip, choice, aside } = readPack(query, shelf.paper, (name) => known.has(name));
   const read = readTrip(trip, farm, usual);
   const { wish } = read;
   const onDay = groundOn(farm, ground.season, dayNumber(wish.date) ?? ground.season.asOf);

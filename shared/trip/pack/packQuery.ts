@@ -10,7 +10,6 @@ export interface PackChoice {
 
 /** Fields that a pack's address has besides those of the trip. */
 export const PACK_FIELDS = Object.freeze(['pack', 'paper'] as const);
-const PART = /^[a-z0-9-]+$/;
 
 /** A query parted: what is the trip's, what is chosen, and values that make no sense. */
 export interface PackReading {
@@ -20,8 +19,8 @@ export interface PackReading {
   readonly aside: readonly string[];
 }
 
-/** Parts the query of a pack's page. What makes no sense takes the usual and is named. */
-export function readPack(query: string, usualPaper: Paper): PackReading {
+/** Parts the query of a pack's page. What makes no sense takes the usual and is named; `isPart` knows the names of parts. */
+export function readPack(query: string, usualPaper: Paper, isPart: (name: string) => boolean): PackReading {
   const asked = new URLSearchParams(query);
   const aside: string[] = [];
   const paperText = asked.get('paper');
@@ -29,12 +28,14 @@ export function readPack(query: string, usualPaper: Paper): PackReading {
   if (paperText !== null && paper === undefined) aside.push(`paper=${paperText}`);
   const packText = asked.get('pack');
   const named = packText?.split('.').filter((one) => one !== '') ?? null;
-  for (const one of named ?? []) if (!PART.test(one)) aside.push(`pack=${one}`);
+  const known = named?.filter(isPart) ?? null;
+  for (const one of named ?? []) if (!isPart(one)) aside.push(`pack=${one}`);
   for (const field of PACK_FIELDS) asked.delete(field);
   return {
     // `:` may stand in a query as it is, and is easier to read so.
     trip: `?${asked.toString().replaceAll('%3A', ':')}`,
-    choice: { parts: named?.filter((one) => PART.test(one)) ?? null, paper: paper ?? usualPaper },
+    // Where no name is one of ours, nobody has chosen anything that there is.
+    choice: { parts: named?.length !== 0 && known?.length === 0 ? null : known, paper: paper ?? usualPaper },
     aside,
   };
 }

@@ -1,5 +1,6 @@
 // The parts of a pack: what it may hold, in its order, and what is in it where nobody has chosen.
-import type { PaperName } from '../papers/types.ts';
+import type { Shelf } from '../../pack/order.ts';
+import { PAPER_NAMES, type PaperName } from '../papers/types.ts';
 
 /** A part of a pack. Its name stands in addresses. */
 export interface PackPart {
@@ -16,6 +17,11 @@ export const BEFORE = 'lesson-before';
 export const AFTER = 'lesson-after';
 export const KEYS = 'keys';
 const SHEET = 'sheet-';
+
+/** The names of all parts that any pack of this shelf may hold. */
+export function partNames({ sheets }: Pick<Shelf, 'sheets'>): string[] {
+  return [...PAPER_NAMES, BEFORE, AFTER, KEYS, ...sheets.map(({ name }) => `${SHEET}${name}`)];
+}
 
 /** What of the shelves is at hand for the pack, by name. */
 export interface AtHand {

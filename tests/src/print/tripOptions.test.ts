@@ -60,7 +60,7 @@ describe('readTripOptions', () => {
   });
 
   it('names everything that is wrong at once, with what is allowed and the nearest name', () => {
-    const found = faults('--date', '2026-02-30', '--grade', '13', '--children', '0', '--station', 'x', '--stations', 'goat-bran', '--needs', 'asthmas', '--lang', 'fr', '--paper', 'leter', 'please'); // prettier-ignore
+    const found = faults('--date', '2026-02-30', '--grade', '13', '--children', '0', '--station', 'x', '--stations', 'goat-bran', '--needs', 'asthmas', '--lang', 'fr', '--paper', 'leter', '--pack', 'home,leader', 'please'); // prettier-ignore
     const told = found.join('\n');
     for (const part of [
       '"please": nothing is expected here',
@@ -72,9 +72,11 @@ describe('readTripOptions', () => {
       'Did you mean "asthma"?',
       '--lang "fr": allowed is en, es',
       '--paper "leter": allowed is letter, a4. Did you mean "letter"?',
+      '--pack "leader": there is no such part. There are: teacher, home, timetable, leaders, rain',
+      'Did you mean "leaders"?',
     ])
       expect(told).toContain(part);
-    expect(found).toHaveLength(9);
+    expect(found).toHaveLength(10);
   });
 
   it('says so where no visit is meant, where the visit is not on file, and where two links stand', () => {
@@ -102,6 +104,7 @@ describe('tripOrder', () => {
     expect(order('date=2026-05-27&children=24&adults=5&x=<script>')).toMatchObject({ ok: false });
     expect(order('date=2026-05-27&children=24&adults=5&lang=fr')).toMatchObject({ ok: false });
     expect(order('date=2026-05-27&children=24&adults=5&pack=a%20b')).toMatchObject({ ok: false });
+    expect(order('date=2026-05-27&children=24&adults=5&pack=home.cards')).toEqual({ ok: false, faults: ['pack=cards cannot be printed.'] }); // prettier-ignore
     expect(order('date=2026-05-27&children=54&adults=1')).toEqual({ ok: false, faults: [expect.stringContaining('does not work')] }); // prettier-ignore
   });
 });

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { BANDS } from '../../../../shared/quantity/grade.ts';
 import { handoutOrder } from '../../../../shared/trip/pack/handoutOrder.ts';
 import { readPack, writePack } from '../../../../shared/trip/pack/packQuery.ts';
-import { partsIn, partsOf } from '../../../../shared/trip/pack/parts.ts';
+import { partNames, partsIn, partsOf } from '../../../../shared/trip/pack/parts.ts';
 import { dayTopics, handoutsFor, nearness } from '../../../../shared/trip/pack/topics.ts';
 import { USUAL_FARM } from '../../../../shared/trip/usualRules.ts';
 import { lessonsIn } from '../../../../src/site/lessons.ts';
@@ -44,16 +44,20 @@ describe('the address of a pack', () => {
     fc.assert(
       fc.property(choice, fc.constantFrom('letter' as const, 'a4' as const), (chosen, usual) => {
         const trip = '?date=2026-05-27&arrive=9:05&stations=goat-barn.kid-pen&word=%C3%B1and%C3%BA';
-        const read = readPack(writePack(trip, chosen, usual), usual);
+        const read = readPack(writePack(trip, chosen, usual), usual, () => true);
         expect(read).toEqual({ trip, choice: chosen, aside: [] });
       }),
     );
   });
 
   it('names what makes no sense and takes the usual', () => {
-    const read = readPack('?date=2026-05-27&paper=a5&pack=home.<b>', 'letter');
-    expect(read.choice).toEqual({ parts: ['home'], paper: 'letter' });
-    expect(read.aside).toEqual(['paper=a5', 'pack=<b>']);
+    const isPart = (name: string) => partNames(GROUND.shelf).includes(name);
+    const read = readPack('?date=2026-05-27&paper=a5&pack=home.<b>.cards.keys', 'letter', isPart);
+    expect(read.choice).toEqual({ parts: ['home', 'keys'], paper: 'letter' });
+    expect(read.aside).toEqual(['paper=a5', 'pack=<b>', 'pack=cards']);
+    // Nothing of it is ours: the usual parts, and not an empty page.
+    expect(readPack('?pack=cards', 'letter', isPart).choice.parts).toBeNull();
+    expect(readPack('?pack=', 'letter', isPart).choice.parts).toEqual([]);
   });
 });
 
