@@ -6,6 +6,7 @@ import type { Band } from '../../quantity/grade.ts';
 import type { TripCase } from '../papers/types.ts';
 import { planTrip } from '../planTrip.ts';
 import { groundOn } from '../season.ts';
+import { toldAsides } from '../../words/asides.ts';
 import { readTrip, writeTrip } from '../tripQuery.ts';
 import type { DayGround, TripPlan, TripWish } from '../types.ts';
 import type { PackGround } from './bundle.ts';
@@ -39,7 +40,7 @@ export function packCase(query: string, ground: PackGround): PackCase {
   return {
     wish,
     choice,
-    aside: [...read.aside.map(({ found }) => found), ...aside],
+    aside: toldAsides([...read.aside, ...aside.map((found) => ({ found }))]).map(({ found }) => found),
     band: bandOfGrade(wish.grade),
     ground: onDay,
     plan,
