@@ -79,7 +79,7 @@ export function dayTold(farm: TripFarm, season: TripSeason, day: number): DayTol
     without: does.flatMap(({ doe }) => (doe.quiet ? [doe] : [])),
     does,
     likely: does.some(({ likely }) => likely),
-    sights: sightsOf(kind, ground, kids),
+    sights: sightsOf(kind, ground, kids).filter((sight) => hasPlaceOf(farm, sight)),
     topics: topicsOf(kind, ground, kids),
     programme: programmeOf(farm, ground),
   };
@@ -112,6 +112,20 @@ function sightsOf(kind: DayKind, ground: DayGround, kids: KidsThere): Sight[] {
     ...(ground.milkings.length > 0 ? [] : (['practice'] as const)),
     'measuring',
   ];
+}
+
+/** Pailside's own stations at which something is seen that no goat shows by herself. */
+const PLACES: Readonly<Partial<Record<Sight, string>>> = {
+  practice: 'practice-stand',
+  measuring: 'measuring-table',
+  'pen closed': 'kid-table',
+};
+
+/** Whether the farm has a station for it, where it needs one. */
+function hasPlaceOf({ stations }: TripFarm, sight: Sight): boolean {
+  if (sight === 'milking') return stations.some(({ milking }) => milking);
+  const place = PLACES[sight];
+  return place === undefined || stations.some(({ id }) => id === place);
 }
 
 function topicsOf(kind: DayKind, ground: DayGround, kids: KidsThere): SheetTopic[] {

@@ -135,7 +135,8 @@ function crowdNotes(
   const perAdult = Math.max(...groups.map((one) => Math.ceil(one.children / one.adults)));
   if (perAdult > rules.perAdult.aim) notes.push({ kind: 'few adults', perAdult, aim: rules.perAdult.aim });
   const washes = laid === null || laid.beats.some(({ kind }) => kind === 'meal' || kind === 'wash');
-  if (washes && course.wash.inTurn) {
+  // One party alone takes no turns.
+  if (washes && course.wash.inTurn && course.wash.parties.length > 1) {
     const minutes = Math.ceil(washMinutes(wish.children + wish.adults, farm, rules));
     notes.push({ kind: 'wash by party', minutes });
   }

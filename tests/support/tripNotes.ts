@@ -122,7 +122,7 @@ function otherFaults(checked: Checked): string[] {
   if (few !== worst > aim) faults.push(few ? 'there are adults enough, but the plan says few' : 'nothing tells that adults are few');
   const byParty = notes.some((note) => note.kind === 'wash by party');
   const washes = day.parties.some((slots) => slots.some((slot) => slot.kind === 'wash'));
-  const long = washes && wash_min(checked, null) > farm.washTogether_min + 1e-9;
+  const long = washes && day.parties.length > 1 && wash_min(checked, null) > farm.washTogether_min + 1e-9;
   if (byParty !== long)
     faults.push(byParty ? 'washing is not too long to be done together' : 'nothing tells that parties wash in turn');
   for (const note of notes)

@@ -100,6 +100,10 @@ describe('days that cannot be told', () => {
     const one = dayTold(USUAL_FARM, season, day('2026-05-27'));
     expect(one).toMatchObject({ kind: 'empty', milk: null, does: [], sights: ['practice', 'measuring'] });
     expect(one.programme['k-2']).toContain('practice-stand');
+    // Nothing is promised that the farm has no station for.
+    const barn = { ...USUAL_FARM, stations: USUAL_FARM.stations.filter(({ id }) => id === 'goat-barn') };
+    expect(dayTold(barn, season, day('2026-05-27')).sights).toEqual([]);
+    expect(dayTold({ ...may.farm, stations: barn.stations }, may.season, day('2026-05-27')).sights).not.toContain('milking');
     expect(expectLines(one, season, LANGUAGES[1]!)).toEqual(['En el libro de la granja todavía no hay ninguna cabra.']);
   }); // prettier-ignore
 });

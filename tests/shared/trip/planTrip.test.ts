@@ -102,6 +102,13 @@ describe('54 second graders with 7 adults and two buses, a wheelchair and rain, 
     expect(washes.map(({ from, to }) => to - from)).toEqual([6, 5, 5]);
     expect(washes[1]!.from).toBe(washes[0]!.to);
     expect(washes[2]!.from).toBe(washes[1]!.to);
+    // One party alone washes after nobody.
+    const alone = planned(
+      testWish({ ...RAINY, leave: 15 * 60, children: 16, adults: 3, stations: ['goat-barn'] }),
+      { ...ROOMY, washTogether_min: 1 },
+    );
+    expect(alone.day.parties).toHaveLength(1);
+    expect(alone.notes.map(({ kind }) => kind)).not.toContain('wash by party');
   });
 });
 
