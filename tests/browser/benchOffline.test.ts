@@ -118,6 +118,27 @@ describe('after one visit, without a network', () => {
     }
   }); // prettier-ignore
 
+  it('plans a trip in both languages, also one that fails', async () => {
+    const page = await visit('trip/');
+    await context.setOffline(true);
+    await desk.close();
+    for (const [path, works, fails] of [
+      ['trip/', 'This day works', 'This day does not work yet'],
+      ['es/trip/', 'Este día funciona', 'Este día todavía no funciona'],
+    ] as const) {
+      await page.goto(at(`${path}?children=20`));
+      const verdict = page.locator('#verdict-title');
+      await page.locator('.trip-form').waitFor();
+      expect((await verdict.textContent())?.trim()).toBe(works);
+      await page.locator('.adults input').fill('0');
+      expect((await verdict.textContent())?.trim()).toBe(fails);
+      // What would help is fetched when it is needed.
+      await page.locator('.ways-to button').first().click();
+      expect((await verdict.textContent())?.trim()).toBe(works);
+      expect(await page.evaluate(() => location.search)).toContain('children=20&adults=');
+    }
+  });
+
   it('shows what is kept where the network is there and does not answer', async () => {
     const page = await visit('lessons/');
     const port = Number(new URL(desk.url).port);

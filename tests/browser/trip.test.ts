@@ -85,6 +85,37 @@ describe('the trip plan', () => {
     await page.close();
   });
 
+  it('takes a change at the first tap, also from a field that is still in use', async () => {
+    const { page } = await openTrip('?date=2026-05-27');
+    await page.locator('.adults input').fill('0');
+    await page.locator('.ways-to button').first().click();
+    expect((await verdict(page))?.trim()).toBe('This day works');
+    await page.close();
+  });
+
+  it('never has the field in use behind the verdict at the foot of the screen, and says a field’s name once', async () => {
+    const { page } = await openTrip(FAILS);
+    // WCAG 2.2, 2.4.11: what has the focus is not hidden. A label is as much of a field as its box.
+    const hidden: string[] = [];
+    for (let press = 0; press < 70; press++) {
+      await page.keyboard.press('Tab');
+      hidden.push(
+        await page.evaluate(() => {
+          const field = document.activeElement?.closest('.trip-form')
+            ? (document.activeElement as HTMLInputElement)
+            : null;
+          const head = document.querySelector('.verdict-head')?.getBoundingClientRect();
+          const box = field?.labels?.[0]?.getBoundingClientRect();
+          return box && head && box.bottom > head.top && box.top < head.bottom ? field!.labels![0]!.innerText : '';
+        }),
+      );
+    }
+    expect(hidden.filter((text) => text !== '')).toEqual([]);
+    const adults = page.getByRole('spinbutton', { name: 'Adults', exact: true });
+    expect(await adults.inputValue()).toBe('2');
+    await page.close();
+  }); // prettier-ignore
+
   it('shows the day of the row that is picked by keyboard, and all days as tables', async () => {
     const { page } = await openTrip('?date=2026-05-27');
     await page.locator('.day-chart .party').nth(1).focus();

@@ -92,7 +92,7 @@ describe('in words', () => {
         "2 adults more",
         "Leave 15 minutes later, at 1:15 PM",
         "Arrive 15 minutes earlier, at 9:15 AM",
-        "Eat at 12:15 PM",
+        "Food not before 12:15 PM",
         "Eat somewhere else, before or after",
         "Leave out: The pasture-rail",
         "Come with 40 children",
