@@ -96,7 +96,9 @@ function groupAll(
   const rules = farm.rules[band];
   const whys: TripWhy[] = [];
   const needs = leastAdults(wish.children, farm, rules);
-  if (wish.adults < needs) whys.push({ kind: 'adults', is: wish.adults, needs, most: rules.perAdult.most });
+  // Each group has an adult, so none leads more children than the largest group has.
+  const most = Math.min(rules.perAdult.most, rules.groupMost);
+  if (wish.adults < needs) whys.push({ kind: 'adults', is: wish.adults, needs, most });
   const leaders = Math.max(wish.adults, needs) - spareAdults(wish.children, farm);
   const room = Math.min(...stops.map(({ station }) => station.capacity));
   const grouping = groupingOf(wish.children, leaders, Math.max(1, stops.length), room, rules);

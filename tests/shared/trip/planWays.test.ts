@@ -46,6 +46,13 @@ describe('reasons', () => {
     ]);
   });
 
+  it('tell of no adult who leads more children than the largest group has', () => {
+    // Grade 10: 15 children for one adult at most, but 12 in a group; 30 children are three groups.
+    const stations = TEST_FARM.stations.map((one) => ({ ...one, capacity: 60 }));
+    const { whys } = failed(plan({ grade: 10, children: 30, adults: 2, leave: 900 }, { stations }));
+    expect(whys).toEqual([{ kind: 'adults', is: 2, needs: 3, most: 12 }]);
+  });
+
   it('name each station that is too small for the largest party', () => {
     // 40 children in two parties: 20 each, and a station has room for 16.
     const { whys, ways } = failed(plan({ children: 40, adults: 6, leave: 900 }));
