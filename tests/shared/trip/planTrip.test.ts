@@ -1,7 +1,7 @@
 // A school's day worked out by hand beside it, and what closes stations, shows a milking, divides children and washing.
 import { describe, expect, it } from 'vitest';
 import { planTrip } from '../../../shared/trip/planTrip.ts';
-import { slotAt, slotsOfGroup, tripSpans } from '../../../shared/trip/slots.ts';
+import { usesOf } from '../../../shared/trip/visits/uses.ts';
 import type { DayGround, DayPlan, TripFarm, TripNote, TripWish } from '../../../shared/trip/types.ts';
 import { USUAL_FARM } from '../../../shared/trip/usualRules.ts';
 import { clockText } from '../../../shared/lesson/clock.ts';
@@ -83,14 +83,22 @@ describe('54 second graders with 7 adults and two buses, a wheelchair and rain, 
     expect(loft.every((slot) => slot.for === 'pasture-rail')).toBe(true);
   });
 
-  it('are found by minute and group, and their places by use', () => {
-    expect(slotAt(day, 1, 10 * 60 + 20)).toMatchObject({ kind: 'station', station: 'hay-loft' });
-    expect(slotAt(day, 0, 9 * 60)).toBeNull();
-    expect(slotAt(day, 0, 13 * 60)).toBeNull();
-    expect(slotsOfGroup(day, day.groups[6]!)).toBe(day.parties[2]);
-    const uses = tripSpans(day, ROOMY);
+  it('use places party by party, and those kept free wash and eat with the first', () => {
+    const visit = {
+      file: 'visits/one.yaml',
+      school: '',
+      state: 'agreed',
+      wish: testWish(RAINY),
+      note: '',
+    } as const;
+    const uses = usesOf({ visit, plan: { ok: true, day, notes } }, ROOMY);
     expect(uses.filter(({ kind }) => kind === 'station')).toHaveLength(9);
-    expect(uses[0]).toMatchObject({ kind: 'toilets', from: 601, to: 612, children: 22, people: 25 });
+    expect(uses.find(({ kind }) => kind === 'toilets')).toMatchObject({
+      from: 601,
+      to: 612,
+      children: 22,
+      people: 25,
+    });
     expect(uses.filter(({ kind }) => kind === 'seats').map(({ people }) => people)).toEqual([25, 18, 18]);
   });
 
@@ -134,7 +142,10 @@ describe('stations of a day', () => {
     const { day, notes } = planned(wish, farm, milkedFrom(585, 720));
     expect(day.stations).toEqual([MILK, 'goat-barn']);
     expect(notes).toEqual([]);
-    expect(tripSpans(day, farm).some(({ kind }) => kind === 'milking')).toBe(true);
+    const seen = day.parties.map((slots) =>
+      slots.find(({ station, kind }) => station === MILK && kind === 'station')!,
+    );
+    expect(seen.every(({ from, to }) => from >= 585 && to <= 720)).toBe(true);
   });
 
   it('wait up to half an hour for a milking', () => {
