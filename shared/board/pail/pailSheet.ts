@@ -132,6 +132,8 @@ function countsTable({ guesses, part, band }: PailSheetRequest): TablePicture {
 // The longest line that the page holds, and steps that a ruler knows.
 const LINE_MM = 146;
 const RULER_MM = [20, 10, 5] as const;
+// What a number under the line wants: cups are whole, of half liters every other one has a fraction.
+const LABEL_MM = Object.freeze({ cup: 8, L: 20 });
 
 /** The empty line, true to the ruler. */
 export function pailLine({ guesses, truth, part, band, from, to }: PailSheetRequest): DotPlotPicture {
@@ -144,7 +146,7 @@ export function pailLine({ guesses, truth, part, band, from, to }: PailSheetRequ
     from: partsShown(low, part, band),
     to: partsShown(high, part, band),
     step: partsShown(1, part, band),
-    labelEvery: step_mm >= 10 ? 1 : 2,
+    labelEvery: Math.ceil(LABEL_MM[partUnit(part)] / step_mm),
     unit: partUnit(part),
     values: [],
     most: Math.max(...counts),

@@ -6,7 +6,8 @@ import type { GuessRow } from '../../../../shared/board/pail/guessRow.ts';
 import { addGuess, guessesOf, readGuesses, type GuessSet } from '../../../../shared/board/pail/kept.ts';
 import { nearness, placeOf } from '../../../../shared/board/pail/sayPail.ts';
 import { partsShown } from '../../../../shared/board/pail/sheetNumbers.ts';
-import { pailTasks } from '../../../../shared/board/pail/pailSheet.ts';
+import { pailLine, pailTasks } from '../../../../shared/board/pail/pailSheet.ts';
+import { tickLabels } from '../../../../shared/sheet/tickLabels.ts';
 
 const ASH = { date: '2026-05-21', milking: 'am', doe: 'ash' } as const;
 const ROW: GuessRow = { part: 'cup', from: 2, stride: 1, count: 9 };
@@ -134,5 +135,14 @@ describe('the data sheet', () => {
     expect(partsShown(3, 'half-L', '3-5')).toEqual({ num: 3, den: 2 });
     expect(partsShown(3, 'half-L', '6-8')).toEqual({ num: 3, den: 2, places: 1 });
     expect(partsShown(6.75, 'cup', '6-8')).toEqual({ num: 27, den: 4, places: 2 });
+  });
+
+  it('names half liters under the line as they are, and only as many as have room', () => {
+    const line = (band: '3-5' | '6-8', to: number) => pailLine({ guesses: [2, 5], truth: 5, part: 'half-L', band, from: 2, to, name: 'Juniper' }); // prettier-ignore
+    const labels = ({ from, step }: ReturnType<typeof line>) => tickLabels(from, step, 4);
+    expect(labels(line('3-5', 6))).toEqual(['1', '1 1/2', '2', '2 1/2']);
+    expect(labels(line('6-8', 6))).toEqual(['1.0', '1.5', '2.0', '2.5']);
+    expect(line('3-5', 6)).toMatchObject({ step_mm: 20, labelEvery: 1 });
+    expect(line('3-5', 16)).toMatchObject({ step_mm: 10, labelEvery: 2 });
   });
 });

@@ -1,0 +1,24 @@
+// What stands at the ticks of a number line: each tick to the last part of its step.
+import { written, type Shown } from '../quantity/grade.ts';
+
+/**
+ * The numbers at `count` ticks from `from` on, `step` apart: decimals where one of the two is written so, all with the
+ * same places; else whole numbers and fractions.
+ * @example tickLabels({ num: 1, den: 1 }, { num: 1, den: 2 }, 3) // => ['1', '1 1/2', '2']
+ */
+export function tickLabels(from: Shown, step: Shown, count: number): string[] {
+  const isDecimal = from.places !== undefined || step.places !== undefined;
+  const places = Math.max(from.places ?? 0, step.places ?? 0);
+  const den = from.den * step.den;
+  return Array.from({ length: count }, (_, index) => {
+    const num = from.num * step.den + index * step.num * from.den;
+    if (isDecimal) return written({ num, den, places });
+    const common = divisor(Math.abs(num), den);
+    return written({ num: num / common, den: den / common });
+  });
+}
+
+/** The greatest common divisor. */
+function divisor(a: number, b: number): number {
+  return b === 0 ? a : divisor(b, a % b);
+}
