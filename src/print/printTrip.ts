@@ -6,6 +6,7 @@ import { fromCaller } from '../build/places.ts';
 import { PlainError } from '../build/plainError.ts';
 import { calendarVisit, isInZone } from '../../shared/trip/pack/calendarVisit.ts';
 import { namedAddress } from '../../shared/trip/pack/namedAddress.ts';
+import { MOST_COPIES } from '../../shared/sheet/mostCopies.ts';
 import { packCase, tripFileName, type PackCase } from '../../shared/trip/pack/packCase.ts';
 import { whyText, wayText } from '../../shared/trip/tripText.ts';
 import { calendarFile } from '../components/trip/pack/calendarFile.ts';
@@ -33,6 +34,13 @@ export async function printTrip(
   mkdirSync(out, { recursive: true });
   for (const lang of langs) writeCalendar(world, own, ground, lang, out);
   const jobs = langs.map((lang) => tripJob({ own, lang }, ground));
+  if (
+    own.wish.children > MOST_COPIES &&
+    (own.choice.parts?.some((name) => name.startsWith('sheet-')) ?? true)
+  )
+    world.say(
+      `A set has ${MOST_COPIES} copies at most: so many of each sheet are printed for ${own.wish.children} children. For the rest, print a second set with "npm run print" and another class word.`,
+    );
   const start_ms = world.now_ms();
   world.say('Printing the pack … (half a minute for two classes)');
   const site = await serveSite();
