@@ -33,6 +33,11 @@ export function rainNotes({ wish, notes, otherWeather, day }: TripCase): RainNot
     .filter(({ station }) => dry?.stations.includes(station) ?? true);
 }
 
+/** Whether medicine may have to be at hand: an allergy has an auto-injector as asthma has an inhaler. */
+export function carriesMedicine({ wish }: TripCase): boolean {
+  return wish.needs.some((need) => need === 'milk-allergy' || need === 'asthma' || need === 'medicine');
+}
+
 /** Every slot of the day, party after party. */
 export function slotsOfDay({ day }: TripCase): readonly Slot[] {
   return day.parties.flat();

@@ -1,6 +1,6 @@
 // The emergency sheet: whom to call and what to say, where heads are counted, what is written down.
 import type { SlotKind } from '../types.ts';
-import { meetsAnimals, rainMatters } from './applies.ts';
+import { carriesMedicine, meetsAnimals, rainMatters } from './applies.ts';
 import type { TripCase } from './types.ts';
 
 /** Minutes without thunder before anybody goes out again. Source: US National Weather Service, lightning safety. */
@@ -37,11 +37,10 @@ export function emergencySheet(trip: TripCase): EmergencySheet {
   const { contact, day, wish } = trip;
   const kinds = new Set(day.parties.flat().map(({ kind }) => kind));
   const between = [...kinds].flatMap((kind) => POINT_OF[kind] ?? []);
-  const care = wish.needs.some((need) => ['milk-allergy', 'asthma', 'medicine'].includes(need));
   const steps: [EmergencySheet['steps'][number], boolean][] = [
     ['hurt', true],
     ['animal', meetsAnimals(trip)],
-    ['allergy', care],
+    ['allergy', carriesMedicine(trip)],
     ['missing', true],
     ['thunder', rainMatters(trip) || kinds.has('walk')],
     ['fire', true],

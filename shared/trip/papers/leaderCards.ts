@@ -1,6 +1,6 @@
 // The card of each group's leader: where the group is, minute by minute, and what to watch.
 import type { Group, Slot } from '../types.ts';
-import { hasSlot, meetsAnimals } from './applies.ts';
+import { carriesMedicine, hasSlot, meetsAnimals, rainMatters } from './applies.ts';
 import type { TripCase } from './types.ts';
 
 /** A line of a card: what is done, and when to set out for it where it is reached by walking. */
@@ -73,12 +73,21 @@ function watchOf(trip: TripCase, group: Group): WatchName[] {
     ['wheelchair', group.wheelchair],
     ['wash', hasSlot(trip, 'wash')],
     ['no-food', meetsAnimals(trip)],
-    ['medicine', needs.includes('asthma') || needs.includes('medicine')],
+    ['medicine', carriesMedicine(trip)],
     ['share', needs.includes('milk-allergy') && hasSlot(trip, 'lunch')],
     ['quiet', needs.includes('quiet')],
     ['spare', trip.day.spare > 0],
   ];
   return names.filter(([, applies]) => applies).map(([name]) => name);
+}
+
+/** The weather that cards are for; the words stand under `trip-papers.card`. */
+export type CardWeather = 'rain-day' | 'dry-day';
+
+/** Which weather cards are for; null where they hold in any, since rain changes nothing or the station in rain stands on them. */
+export function cardWeather(trip: TripCase, cards: readonly LeaderCard[]): CardWeather | null {
+  if (trip.wish.rain) return rainMatters(trip) ? 'rain-day' : null;
+  return cards.some(({ otherTimes }) => otherTimes) ? 'dry-day' : null;
 }
 
 /** Cards on a page. */

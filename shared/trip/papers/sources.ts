@@ -1,6 +1,6 @@
 // What the facts on each paper rest on, for the small print at its foot.
 import type { PaperName, TripCase } from './types.ts';
-import { hasSlot, meetsAnimals, rainMatters } from './applies.ts';
+import { hasSlot, meetsAnimals } from './applies.ts';
 
 /** A source that a foot may name; its full name stands under `trip-papers.source`. */
 export type SourceName =
@@ -15,10 +15,9 @@ export function sourcesOf(paper: PaperName, trip: TripCase): SourceName[] {
     wish.needs.some((need) => need === 'pregnant' || need === 'immune') || ground.kiddingNear;
   const births: SourceName[] = speaksOfBirths ? ['q-fever'] : [];
   const allergy: SourceName[] = wish.needs.includes('milk-allergy') ? ['allergy'] : [];
-  const rain: SourceName[] = rainMatters(trip) ? ['practice'] : [];
   switch (paper) {
     case 'teacher':
-      return [...care, 'wash', ...births, 'raw', 'hse', ...allergy, ...rain];
+      return [...care, 'wash', ...births, 'raw', 'hse', ...allergy, 'thunder', 'practice'];
     case 'home':
       return ['compendium', 'q-fever', 'raw', 'hse'];
     case 'leaders':
@@ -32,6 +31,6 @@ export function sourcesOf(paper: PaperName, trip: TripCase): SourceName[] {
     case 'hygiene':
       return ['compendium', 'wash', 'hse'];
     case 'emergency':
-      return ['thunder', 'compendium', 'practice'];
+      return ['thunder', ...care];
   }
 }

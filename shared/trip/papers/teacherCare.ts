@@ -1,7 +1,7 @@
 // The letter to the teacher: what to bring, adults, hygiene, health, access, rain, and whom to ask.
 import { clockText } from '../../quantity/show.ts';
 import { THUNDER_WAIT_min } from './emergency.ts';
-import { hasSlot, meetsAnimals, rainMatters, stationsOfDay } from './applies.ts';
+import { carriesMedicine, hasSlot, meetsAnimals, rainMatters, stationsOfDay } from './applies.ts';
 import { rainCalls } from './rainCalls.ts';
 import { bandOf, dayText, listText, teller, textOf } from './tell.ts';
 import type { Need } from '../types.ts';
@@ -27,7 +27,6 @@ function passageOf(id: string, { words }: PaperTongue, points: readonly Point[])
 
 function bring(trip: TripCase, tongue: PaperTongue): Passage {
   const eats = hasSlot(trip, 'lunch');
-  const { needs } = trip.wish;
   return passageOf('bring', tongue, [
     ['shoes', true],
     ['coat', true],
@@ -35,7 +34,7 @@ function bring(trip: TripCase, tongue: PaperTongue): Passage {
     ['no-lunch', !eats],
     ['tags', trip.day.groups.length > 1],
     ['cards', true],
-    ['medicine', needs.includes('asthma') || needs.includes('medicine')],
+    ['medicine', carriesMedicine(trip)],
     ['pencils', true],
     ['leave', meetsAnimals(trip)],
   ]);

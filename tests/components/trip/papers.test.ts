@@ -79,6 +79,24 @@ describe.each(Object.keys(CASES))('on %s', (name) => {
   });
 });
 
+it('a card says that it is for rain only where rain changes something', () => {
+  const roofed = ['goat-barn', 'hay-loft', 'barn-board', 'measuring-table'];
+  expect(printed(paperCase({ rain: true }), ['en'], ['leaders'])).toContain('For rain');
+  expect(printed(paperCase({ rain: true, stations: roofed }), ['en'], ['leaders'])).not.toContain('For rain');
+});
+
+it('the rain plan has a message to families in every language of the letter home', () => {
+  const text = textOf(printed(paperCase(), ['en', 'es'], ['rain']));
+  expect(text).toContain('Rain is likely for our visit to Alder Bend Dairy on May 27, 2026.');
+  expect(text).toContain('Por el mal tiempo no vamos a Alder Bend Dairy el 27 de mayo de 2026.');
+});
+
+it('nothing of a sentence with a colon in brackets is set bold', () => {
+  const markup = printed(paperCase({ needs: ['asthma'] }), ['en'], ['teacher']);
+  expect(markup).toContain('<b>Asthma, hay fever:</b>');
+  expect(markup).not.toMatch(/<b>[^<]*\([^<)]*<\/b>/);
+});
+
 it('the same id never stands twice', () => {
   const ids = [...printed(paperCase(), ['en', 'es']).matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
   expect(new Set(ids).size).toBe(ids.length);

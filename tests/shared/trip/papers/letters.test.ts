@@ -64,6 +64,22 @@ describe('the letter to the teacher', () => {
     expect(groups('es', 16, 3)).toMatch(/^3 grupos de 5 a 6 estudiantes\. Guían 3 adultos\./);
   });
 
+  it('names no source that nothing on a paper rests on, and the rule of thunder where it is told', () => {
+    expect(sourcesOf('emergency', paperCase({}))).not.toContain('practice');
+    const roofed = paperCase({ stations: INDOORS });
+    expect(letter(roofed)).toContain(`${THUNDER_WAIT_min} minutes after the last one`);
+    expect(sourcesOf('teacher', roofed)).toEqual(expect.arrayContaining(['thunder', 'practice']));
+  });
+
+  it('has an auto-injector travel with the group of a child with an allergy, as an inhaler does', () => {
+    for (const need of ['milk-allergy', 'asthma', 'medicine'] as const) {
+      const trip = paperCase({ needs: [need] });
+      expect(letter(trip)).toContain('auto-injectors and medicine, in the bag of the adult');
+      for (const card of leaderCards(trip)) expect(card.watch).toContain('medicine');
+    }
+    expect(letter(paperCase({ needs: ['quiet'] }))).not.toContain('auto-injectors');
+  });
+
   it('tells a kindergarten of its greater risk, and nobody else', () => {
     expect(letter(paperCase({ grade: 0 }))).toContain('Children under 5 fall ill');
     expect(letter(paperCase({ grade: 1 }))).not.toContain('Children under 5 fall ill');
