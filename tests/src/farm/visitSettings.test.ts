@@ -99,6 +99,7 @@ describe('a slip', () => {
       /^farm\.yaml:9:18 {2}found "visits\.k-2\.lunsh", which no page reads; .*nearest "lunch"/,
     );
     expect(faults('stations:\n  - { id: hay-loft, roof: no }\n')[0]).toMatch(/nearest "roofed"/);
+    expect(faults("visits: { shownMilking: { from: '9:45', to: '9:45' } }\n")).toHaveLength(1);
     expect(faults("visits: { shownMilking: { from: '11:00', to: '9:45' } }\n")[0]).toMatch(
       /the first before the second/,
     );

@@ -62,10 +62,9 @@ describe('daySheet', () => {
 
   it('counts the stations that are open at once, from first to last group', () => {
     const stations = sheet.places.filter(({ station }) => station !== null);
-    let most = 0;
-    for (let minute = 0; minute < 1440; minute += 1)
-      most = Math.max(most, stations.filter(({ from, to }) => from <= minute && minute < to).length);
-    expect(sheet.most?.stations).toBe(most);
+    const open = Array.from({ length: 1440 }, (_, minute) => stations.filter(({ from, to }) => from <= minute && minute < to).length); // prettier-ignore
+    const most = Math.max(...open);
+    expect(sheet.most).toEqual({ stations: most, from: open.indexOf(most) });
   });
 
   it('letters the visits by their coming, and has nobody on another day', () => {
