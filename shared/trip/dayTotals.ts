@@ -9,7 +9,7 @@ export interface DayTotals {
   readonly leaders: number;
   /** The earliest food, minutes after midnight; null where nobody eats. */
   readonly food: number | null;
-  /** Everybody's washing, whole minutes, rounded up. */
+  /** Everybody's washing, whole minutes, rounded up; 0 on a day in the clean zone without food. */
   readonly wash_min: number;
   /** Waiting of the party that waits least, minutes, without the minutes that the farm keeps free before the buses leave. */
   readonly spare_min: number;
@@ -26,7 +26,7 @@ export function dayTotals({ groups, parties, wash_min }: DayPlan, busSpare_min: 
     leaders: sum(groups.map(({ adults }) => adults)),
     food: food.length === 0 ? null : Math.min(...food.map(({ from }) => from)),
     // A double of a whole number of minutes may lie a hair above it.
-    wash_min: Math.ceil(wash_min - 1e-9),
+    wash_min: parties.flat().some(({ kind }) => kind === 'wash') ? Math.ceil(wash_min - 1e-9) : 0,
     // The last minutes on the buses are needed: a day without them would not hold.
     spare_min: waits.length === 0 ? 0 : Math.min(...waits) - busSpare_min,
   };

@@ -197,6 +197,12 @@ describe('the numbers of a day', () => {
     expect(slotText(tongue, last, afoot.day)).toBe('Time to spare');
   });
 
+  it('tell no washing where nobody washes', () => {
+    const clean = testWish({ children: 12, adults: 2, lunch: null, stations: ['measuring-table'] });
+    const plan = planTrip(clean, TEST_FARM, TEST_GROUND);
+    expect(plan.ok && dayTotals(plan.day, TEST_FARM.busSpare_min).wash_min).toBe(0);
+  });
+
   it('find every party at another station at each round', () => {
     const starts = roundStarts(day);
     expect(starts).toHaveLength(day.stations.length);
