@@ -127,6 +127,10 @@ function middleTask(many: MeasuredMany): Made[] {
   });
   const codes = grade < 6 ? ['5.MD.B.2'] : grade < 9 ? ['6.SP.B.5.c'] : ['6.SP.B.5.c', 'HSS-ID.A.2'];
   return [
-    made('middle', codes, 'middle', { lead: [], picture: null, asks: grade < 6 ? asks : [...asks, free] }),
+    made('middle', codes, grade < 6 ? 'even' : 'middle', {
+      lead: [],
+      picture: null,
+      asks: grade < 6 ? asks : [...asks, free],
+    }),
   ];
 }

@@ -120,6 +120,12 @@ describe('a sheet of one thing measured by many', () => {
     );
   }); // prettier-ignore
 
+  it('warns of a mistake that can be made with what is asked', () => {
+    const warned = (grade: 5 | 6) =>
+      measuredSheet({ measure: 'barn', typed: '30 x 4\n31\n33 x 2', grade, units: 'us' }, DOES).tasks.find((task) => askOf([task], grade === 5 ? 'even' : 'median'))?.mistake.what.key;
+    expect([warned(5), warned(6)]).toEqual(['visits.after.task.mistake.even', 'visits.after.task.mistake.middle']);
+  }); // prettier-ignore
+
   it('sorts into three groups where children do not draw line plots yet', () => {
     const sheet = measuredSheet({ measure: 'height', typed: '4 x 3\n5 x 9\n6 x 4\n7 x 2', grade: 1, units: 'us' }, DOES);
     expect(sheet.tasks).toHaveLength(1);
