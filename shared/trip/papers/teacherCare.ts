@@ -4,6 +4,7 @@ import { THUNDER_WAIT_min } from './emergency.ts';
 import { carriesMedicine, hasSlot, meetsAnimals, rainMatters, stationsOfDay } from './applies.ts';
 import { rainCalls } from './rainCalls.ts';
 import { bandOf, dayText, listText, teller, textOf } from './tell.ts';
+import { longestWalk } from '../stationsOn.ts';
 import type { Need } from '../types.ts';
 import type { Passage, PaperTongue, TripCase } from './types.ts';
 
@@ -90,7 +91,11 @@ function access(trip: TripCase, tongue: PaperTongue): Passage {
   const wheels = wish.needs.includes('wheelchair');
   const group = day.groups.find(({ wheelchair }) => wheelchair)?.id ?? 1;
   const names = blocked.map(({ id }) => textOf(tongue, id).name);
-  const walk = Math.max(0, ...stations.map(({ walk_min }) => walk_min));
+  // As the plan walks them: past the stations that this group does not visit.
+  const walk = longestWalk(
+    stations.map((station) => ({ station, for: null })),
+    farm,
+  );
   return passageOf('access', tongue, [
     ['wheelchair', wheels, { group }],
     ['all', blocked.length === 0 && !wheels],

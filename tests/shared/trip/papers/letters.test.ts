@@ -35,6 +35,21 @@ describe('the letter to the teacher', () => {
     wheelchair: 'The wheelchair goes with group',
   } as const;
 
+  it('tells the longest walk as the plan has it, past stations that are not visited', () => {
+    for (const stations of [['goat-barn', 'measuring-table'], INDOORS, ['hay-loft']]) {
+      const trip = paperCase({ stations, children: 12, adults: 3 }, {}, CONTACT, FAR_FARM);
+      const slots = trip.day.parties
+        .flat()
+        .filter(({ kind, station }) => kind === 'walk' && station !== null);
+      // Before the first station too; its head count is no walking. Nobody comes from the taps to this one.
+      const longest =
+        Math.max(...slots.map(({ from, to }) => to - from)) - FAR_FARM.rules['k-2'].headCount_min;
+      expect(letter(trip)).toContain(
+        `The longest walk takes ${Math.max(longest, FAR_FARM.gateWalk_min)} minutes`,
+      );
+    }
+  });
+
   it.each(NEEDS)('speaks of %s only where the group has said so', (need) => {
     const stations = need === 'wheelchair' ? INDOORS : undefined;
     const wish = { needs: [need], ...(stations ? { stations } : {}) };
