@@ -1,7 +1,9 @@
 // The card of each station for the farm's helper there: who comes when, what to say and ask, what lies ready.
 import type { Slot, Span, Station } from '../types.ts';
 import type { StationAsk, StationText } from '../visitTypes.ts';
-import { stationsOfDay } from './applies.ts';
+import { rainMatters, stationsOfDay } from './applies.ts';
+import type { CardWeather } from './leaderCards.ts';
+import { inOtherWeather } from './rainPlan.ts';
 import { bandOf, groupsIn, textOf } from './tell.ts';
 import type { PaperTongue, TripCase } from './types.ts';
 
@@ -42,6 +44,32 @@ export function stationCards(trip: TripCase, tongue: PaperTongue): StationCard[]
       inRain: trip.wish.rain ? undefined : inRain(trip, station.id),
     };
   });
+}
+
+/**
+ * The cards that hold in the other weather: of stations that this day has not, or to which others come or at other times.
+ * None where no such day holds.
+ */
+export function otherStationCards(
+  trip: TripCase,
+  tongue: PaperTongue,
+): { trip: TripCase; cards: StationCard[] } {
+  const other = inOtherWeather(trip);
+  if (other === null || !rainMatters(trip)) return { trip, cards: [] };
+  const cards = stationCards(other, tongue).filter(({ station }) => differs(trip, other, station));
+  return { trip: other, cards };
+}
+
+/** The weather that a station's card is for; null where it holds in any, or says itself what rain does with the station. */
+export function stationWeather(trip: TripCase, { station, inRain }: StationCard): CardWeather | null {
+  const other = inOtherWeather(trip);
+  if (other === null || !rainMatters(trip) || inRain !== undefined || !differs(trip, other, station))
+    return null;
+  return trip.wish.rain ? 'rain-day' : 'dry-day';
+}
+
+function differs(trip: TripCase, other: TripCase, station: Station): boolean {
+  return JSON.stringify(comingsAt(trip, station)) !== JSON.stringify(comingsAt(other, station));
 }
 
 const isAt = (slot: Slot, { id }: Station): boolean => slot.kind === 'station' && slot.station === id;

@@ -5,7 +5,11 @@ import { papersFor, rainMatters, seesMilking } from '../../../../shared/trip/pap
 import { gridsOf } from '../../../../shared/trip/papers/grid.ts';
 import { leaderCards, type CardLine } from '../../../../shared/trip/papers/leaderCards.ts';
 import { rainPlan } from '../../../../shared/trip/papers/rainPlan.ts';
-import { stationCards } from '../../../../shared/trip/papers/stationCards.ts';
+import {
+  otherStationCards,
+  stationCards,
+  stationWeather,
+} from '../../../../shared/trip/papers/stationCards.ts';
 import { teacherPassages } from '../../../../shared/trip/papers/teacher.ts';
 import type { TripCase } from '../../../../shared/trip/papers/types.ts';
 import type { Slot } from '../../../../shared/trip/types.ts';
@@ -127,5 +131,37 @@ describe('over random days', () => {
       else if (trip.ground.noMilking !== null) expect(has('instead')).toBe(true);
     }, 400);
     expect(Math.min(seen.milking, seen.none)).toBeGreaterThan(10);
+  });
+});
+
+describe('the cards of stations for the other weather', () => {
+  /** Who comes to a station when, counted from the parties themselves. */
+  const comingTo = ({ parties }: TripCase['day'], id: string): string[] =>
+    parties.flatMap((slots, party) => slots.filter(({ station, kind }) => kind === 'station' && station === id).map(({ from, to }) => `${party} ${from}-${to}`)).sort(); // prettier-ignore
+
+  it('stand for every station to which others come in rain, or at other times, and say what they are for', () => {
+    let anew = 0;
+    cases((trip) => {
+      const tongue = tongueOf('en', trip.farm);
+      const { trip: other, cards } = otherStationCards(trip, tongue);
+      if (!trip.otherWeather.ok || !rainMatters(trip)) {
+        expect(cards).toEqual([]);
+        return;
+      }
+      expect(other.day).toEqual(trip.otherWeather.day);
+      if (other.day.groups.length !== trip.day.groups.length) return;
+      const own = new Set(cards.map(({ station }) => station.id));
+      for (const id of other.day.stations) {
+        const isOther = comingTo(trip.day, id).join() !== comingTo(other.day, id).join();
+        expect(own.has(id), id).toBe(isOther);
+      }
+      anew += own.size;
+      for (const card of stationCards(trip, tongue)) {
+        const weather = stationWeather(trip, card);
+        if (own.has(card.station.id)) expect(weather).toBe(trip.wish.rain ? 'rain-day' : 'dry-day');
+        else if (!trip.wish.rain) expect(weather).toBeNull();
+      }
+    }, 400);
+    expect(anew).toBeGreaterThan(30);
   });
 });
