@@ -114,8 +114,18 @@ export function whyText(tongue: TripTongue, why: TripWhy, wish: TripWish): strin
       return told('no-station');
     case 'adults':
       return told(adultsKey(why, wish), { n: why.needs, is: why.is, most: why.most });
-    case 'capacity':
-      return told('capacity', { station: stationName(tongue, why.station), is: why.is, needs: why.needs });
+    case 'capacity': {
+      const full = told('capacity', {
+        station: stationName(tongue, why.station),
+        is: why.is,
+        needs: why.needs,
+      });
+      // There are no more parties than stations, and those that are chosen were too few.
+      const chosen = wish.stations.length;
+      const fewest = Math.max(chosen + 1, Math.ceil(wish.children / why.is));
+      const isShort = chosen > 0 && fewest <= tongue.stations.length;
+      return isShort ? `${full} ${told('capacity-more', { n: fewest })}` : full;
+    }
     case 'time':
       return told('time', { is: lengthText(words, why.is_min), needs: lengthText(words, why.needs_min) });
     case 'lunch':

@@ -116,6 +116,20 @@ describe('in words', () => {
     expect(told(64, 8)).toMatch(/^9 adults are needed, with those who lead no group .*; you have 8\./);
   });
 
+  it('a station that is too small asks for more stations than are chosen, and no fewer than give each party room', () => {
+    const told = (stations: readonly string[], children: number, adults: number) => {
+      const asked = testWish({ stations, children, adults, leave: 900 });
+      const plan = planTrip(asked, TEST_FARM, TEST_GROUND);
+      return plan.ok ? 'works' : plan.whys.map((why) => whyText(tongueOf('en'), why, asked)).join(' ');
+    };
+    // Sixteen have room: 40 children are three parties.
+    expect(told(['goat-barn'], 40, 6)).toContain('Choose 3 stations or more');
+    expect(told(['goat-barn', 'hay-loft'], 40, 6)).toContain('Choose 3 stations or more');
+    expect(told(['goat-barn', 'hay-loft', 'measuring-table'], 40, 6)).toBe('works');
+    // Seven groups at three stations are three groups at one of them: 22 or 23 children.
+    expect(told(['goat-barn', 'hay-loft', 'measuring-table'], 54, 7)).toContain('Choose 4 stations or more');
+  });
+
   it('a change of more than an hour is told in hours', () => {
     const later = (minutes: number) =>
       changeText(tongueOf('en'), { kind: 'longer', minutes, end: 'leave' }, wish);
