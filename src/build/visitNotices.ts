@@ -2,6 +2,7 @@
 import { dayNumber, isoDate } from '../../shared/calendar/day.ts';
 import { openLedger } from '../../shared/herd/ledger.ts';
 import { clockText } from '../../shared/quantity/show.ts';
+import type { TripWhy } from '../../shared/trip/types.ts';
 import { USUAL_FARM } from '../../shared/trip/usualRules.ts';
 import type { Clash } from '../../shared/trip/visits/clashes.ts';
 import { viewVisits, type VisitFinding } from '../../shared/trip/visits/findings.ts';
@@ -25,13 +26,24 @@ export function visitNotices({
   return findings.map((one) => ({ file: one.visits[0] ?? null, line: null, text: textOf(one) }));
 }
 
+const WHYS: Readonly<Record<TripWhy['kind'], string>> = {
+  wish: 'something in it cannot be',
+  'no station': 'no station is left',
+  adults: 'too few adults',
+  capacity: 'a station with too little room',
+  time: 'too little time',
+  lunch: 'food too late',
+  seats: 'too few seats',
+  toilets: 'too long between toilets',
+};
+
 function textOf(finding: VisitFinding): string {
   const { date, visits } = finding;
   if (finding.kind === 'clash') return `${date}: ${clashText(finding.clash, visits)} Change one of them; /visits/ shows both.`; // prettier-ignore
   if (finding.kind === 'kidding')
     return `${date}: the kidding pen is closed to visitors, for ${finding.does.map(doeText).join(', ')}. Tell the school; /visits/ has the sentence.`;
-  const kinds = finding.whys.map(({ kind }) => kind).join(', ');
-  return `${date}: this day does not work (${kinds}). Open it from /visits/ to see what would make it work.`;
+  const whys = [...new Set(finding.whys.map(({ kind }) => WHYS[kind]))].join(', ');
+  return `${date}: this day does not work (${whys}). Open its plan from /visits/ to see what would make it work.`;
 }
 
 function clashText({ kind, station, from, to, load, holds }: Clash, visits: readonly string[]): string {

@@ -39,6 +39,8 @@ describe("the demo farm's visits", () => {
     const told = visitNotices({ ...reading, visits: [oak, other] });
     expect(told.map(({ text }) => text).join('\n')).toMatch(/taps are wanted at the same time/);
     expect(JSON.stringify(told)).not.toContain('Secret School');
+    const short = { ...oak, wish: { ...oak.wish, adults: 1, leave: oak.wish.arrive + 60 } };
+    expect(visitNotices({ ...reading, visits: [short] }).map(({ text }) => text).join()).toMatch(/does not work \(too few adults, too little time/); // prettier-ignore
     const over = [oak, other].map((one) => ({ ...one, state: 'held' as const }));
     expect(viewVisits(over, farm, season).findings).toEqual([]);
   });
