@@ -7,8 +7,9 @@ import { PlainError } from '../build/plainError.ts';
 import { calendarVisit, isInZone } from '../../shared/trip/pack/calendarVisit.ts';
 import { namedAddress } from '../../shared/trip/pack/namedAddress.ts';
 import { MOST_COPIES } from '../../shared/sheet/mostCopies.ts';
+import type { PackTongue } from '../../shared/trip/pack/bundle.ts';
 import { packCase, tripFileName, type PackCase } from '../../shared/trip/pack/packCase.ts';
-import { whyText, wayText } from '../../shared/trip/tripText.ts';
+import { whyText, wayText, wishText } from '../../shared/trip/tripText.ts';
 import { calendarFile } from '../components/trip/pack/calendarFile.ts';
 import { startChromium } from './chromium.ts';
 import { pageCount } from './pageCount.ts';
@@ -28,7 +29,10 @@ export async function printTrip(
   serveSite: ServeSite,
 ): Promise<void> {
   const own = packCase(query, ground);
-  tellWhys(own, ground, langs);
+  const tongue = toldIn(ground, langs);
+  // What nobody wrote takes the usual: it is told, so that nobody prints a day for another class.
+  world.say(wishText(tongue.words, own.wish));
+  tellWhys(own, tongue);
   const out =
     folder === null ? printsFolder(world, reading.asOf) : fromCaller(folder, world.env, process.cwd());
   mkdirSync(out, { recursive: true });
@@ -61,11 +65,16 @@ export async function printTrip(
   world.say(`Printed the pack (${((world.now_ms() - start_ms) / 1000).toFixed(1)} s)`);
 }
 
-/** Throws what keeps the day from working and what would mend it, in the first language asked for. */
-function tellWhys({ plan, wish }: PackCase, { tongues }: TripGround, langs: readonly string[]): void {
-  if (plan.ok) return;
+/** The first language asked for. */
+function toldIn({ tongues }: TripGround, langs: readonly string[]): PackTongue {
   const tongue = tongues.find(({ lang }) => lang === langs[0]) ?? tongues[0];
   if (!tongue) throw new Error('The ground of trips has no language.');
+  return tongue;
+}
+
+/** Throws what keeps the day from working and what would mend it. */
+function tellWhys({ plan, wish }: PackCase, tongue: PackTongue): void {
+  if (plan.ok) return;
   const whys = plan.whys.map((why) => `  ${whyText(tongue, why, wish)}`);
   const ways = plan.ways.map((way) => `  ${wayText(tongue, way, wish)}`);
   throw new PlainError(
