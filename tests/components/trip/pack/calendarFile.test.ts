@@ -128,6 +128,15 @@ describe('calendarFile', () => {
     expect([people('en'), people('es')]).toEqual(['1 child, 1 adult', '1 estudiante, 1 adulto']);
   });
 
+  it('tells the visit first, then what is done in the order of the day', () => {
+    const [visit, ...entries] = visitOn('2026-05-27', 'America/Chicago').entries;
+    const starts = entries.map(({ from }) => from);
+    expect(new Set(starts).size).toBeGreaterThan(3);
+    expect(starts).toEqual([...starts].sort((a, b) => a - b));
+    const lines = [...(visit?.text ?? '').matchAll(/^(\d+):(\d\d)-/gm)].map(([, hour, minute]) => Number(hour) * 60 + Number(minute)); // prettier-ignore
+    expect(lines).toEqual(starts);
+  });
+
   it('names nobody and keeps its ids when the same visit is planned again', () => {
     const ids = (wish: typeof WISH) =>
       calendarEntries(wish, LOOP_DAY, { words: wordsOf('en'), names: {}, farm: 'F', page: null }).map(({ id }) => id); // prettier-ignore
