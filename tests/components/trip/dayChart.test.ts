@@ -118,6 +118,25 @@ describe.each([
   });
 });
 
+describe('the hours of a day as long as a school stays', () => {
+  // On the narrowest phone, 360 px wide, the strip has 271 px, "1:00" takes 34 of them and "12:00" 44 (measured).
+  const STRIP = 271;
+  const widthOf = (text: string) => (text.length > 4 ? 44 : 34);
+
+  it.each([150, 210, 230, 270, 300, 360, 420, 480])('of %i minutes have room on a phone', (minutes) => {
+    const marks = chartOf(dayOf({ leave: 570 + minutes, lunch: null }));
+    const shown = withClass(marks, 'span', 'whole').filter(({ of }) => !of['class']?.includes('tight'));
+    expect(shown.length).toBeGreaterThan(1);
+    const spans = shown.map((mark) => {
+      const share = Number(/([\d.]+)%/.exec(mark.of['style'] ?? '')?.[1] ?? NaN);
+      const width = widthOf(mark.text);
+      const start = (share / 100) * STRIP - (mark.of['class']?.includes('last') ? width : 0);
+      return { start, end: start + width };
+    });
+    spans.slice(1).forEach(({ start }, index) => expect(start).toBeGreaterThanOrEqual(spans[index]!.end));
+  });
+});
+
 describe('groups that walk together', () => {
   it('share one strip, with a seam between each two', () => {
     const day = dayOf({ children: 48, adults: 9, leave: 14 * 60 });
