@@ -13,7 +13,7 @@ export interface CallLine {
 }
 
 /** When heads are counted; the words stand under `trip-papers.count`. */
-export type CountPoint = 'bus' | 'change' | 'toilets' | 'wash' | 'lunch' | 'load';
+export type CountPoint = 'bus' | 'gate' | 'change' | 'toilets' | 'wash' | 'lunch' | 'load' | 'leave';
 
 /** Everything that the sheet holds but words. */
 export interface EmergencySheet {
@@ -54,7 +54,7 @@ export function emergencySheet(trip: TripCase): EmergencySheet {
       { id: 'farm', value: [contact.name, contact.phone].filter((part) => part !== '').join(', ') },
       { id: 'veterinarian', value: contact.veterinarian },
     ],
-    points: ['bus', 'change', ...between, 'load'],
+    points: [wish.buses > 0 ? 'bus' : 'gate', 'change', ...between, wish.buses > 0 ? 'load' : 'leave'],
     children: wish.children,
     adults: wish.adults,
     steps: steps.filter(([, applies]) => applies).map(([name]) => name),

@@ -244,6 +244,9 @@ describe('the board and the emergency sheet', () => {
   });
 
   it('speak of a medicine only where one may travel along, and of animals where there are some', () => {
+    expect(emergencySheet(paperCase({})).points).toEqual(expect.arrayContaining(['bus', 'load']));
+    const { points } = emergencySheet(paperCase({ buses: 0 }));
+    expect([points[0], points.at(-1)]).toEqual(['gate', 'leave']);
     expect(emergencySheet(paperCase({})).steps).not.toContain('allergy');
     expect(emergencySheet(paperCase({ needs: ['milk-allergy'] })).steps).toContain('allergy');
     expect(emergencySheet(paperCase({ stations: CLEAN })).steps).not.toContain('animal');
