@@ -41,8 +41,8 @@ interface Node {
   readonly before: Node | null;
 }
 
-// Even a thousand children at one toilet are through within a fortnight; it only keeps the search finite.
-const HORIZON_min = 14 * 24 * 60;
+/** How far ahead the end of a day is looked for: what takes longer than a fortnight is told as one. It keeps the search finite. */
+export const HORIZON_min = 14 * 24 * 60;
 
 /**
  * The route with the fewest pauses; null where there is none.

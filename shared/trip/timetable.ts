@@ -2,7 +2,7 @@
 import { lay, type Beat } from './clock.ts';
 import { isHopeless, type Course } from './course.ts';
 import type { MilkingFit } from './milking.ts';
-import { findRoute, type Errand } from './route.ts';
+import { findRoute, HORIZON_min, type Errand } from './route.ts';
 import type { TripWhy } from './types.ts';
 
 /** A day on the clock. */
@@ -61,7 +61,7 @@ export function timeWhys(course: Course): TripWhy[] {
   const inTime = soonest(free, false);
   const nearest = inTime.length > 0 ? inTime : soonest(free, true);
   const whys: TripWhy[] = [];
-  const end = Math.min(...nearest.map((route) => route.leave));
+  const end = Math.min(arrive + HORIZON_min, ...nearest.map((route) => route.leave));
   if (end > leave) whys.push({ kind: 'time', is_min: leave - arrive, needs_min: end - arrive });
   if (food && inTime.length === 0)
     whys.push({ kind: 'lunch', at: food.from, earliest: earliestFood(course) });

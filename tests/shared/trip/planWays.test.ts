@@ -209,6 +209,18 @@ describe('ways', () => {
 }); // prettier-ignore
 
 describe('any wish', () => {
+  it('is answered in whole minutes, even where washing takes weeks', () => {
+    // 500 people at one tap, ten minutes each and twice as long again for queues: 15000 min; one toilet: 4000; twelve buses,
+    // an hour each, twice: 1440. That is more than the fortnight of 20160 min that the plan looks ahead.
+    const rules = { ...TEST_FARM.rules['k-2'], wash_s: 600, toilet_s: 600, bus_min: 60 };
+    const stations = TEST_FARM.stations.map((one) => ({ ...one, capacity: 400 }));
+    const farm = { taps: 1, toilets: 1, washSpare: 2, stations, rules: { ...TEST_FARM.rules, 'k-2': rules } };
+    const { whys } = failed(plan({ children: 400, adults: 100, buses: 12 }, farm));
+    expect(whys.map(({ kind }) => kind)).toContain('time');
+    const numbers = whys.flatMap((why) => Object.values(why).filter((one) => typeof one === 'number'));
+    expect(numbers.every(Number.isInteger)).toBe(true);
+  });
+
   it('is answered, with reasons in whole numbers', () => {
     const wild = fc.record({
       grade: fc.integer({ min: -1, max: 13 }),
