@@ -51,7 +51,7 @@ export function packCase(query: string, ground: PackGround): PackCase {
           ground: onDay,
           day: plan.day,
           notes: plan.notes,
-          otherWeather: planTrip({ ...wish, rain: !wish.rain }, farm, onDay),
+          otherWeather: planTrip({ ...wish, rain: !wish.rain }, farm, onDay, 'without ways'),
           contact,
           farmName,
           school: '',

@@ -13,9 +13,10 @@ export interface PlannedVisit {
 /** What the farm is on a day number. */
 export type GroundOf = (day: number) => DayGround;
 
-/** Plans a visit with the same function as the Trip plan's page. */
-export function planVisit(visit: Visit, farm: TripFarm, groundOf: GroundOf): PlannedVisit {
-  return { visit, plan: planTrip(visit.wish, farm, groundOf(dayNumber(visit.wish.date) ?? 0)) };
+/** Plans a visit with the same function as the Trip plan's page, which alone looks for the changes that would help. */
+function planVisit(visit: Visit, farm: TripFarm, groundOf: GroundOf): PlannedVisit {
+  const ground = groundOf(dayNumber(visit.wish.date) ?? 0);
+  return { visit, plan: planTrip(visit.wish, farm, ground, 'without ways') };
 }
 
 /** Plans every visit that has not been called off. */

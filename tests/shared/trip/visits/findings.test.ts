@@ -24,6 +24,16 @@ const visit = (file: string, date: string): Visit => ({
   wish: { ...usualWish(asOf), date, stations: ['goat-barn', 'measuring-table'], children: 12 },
 });
 
+it('says why a day does not work, and leaves the looking for changes to the plan of the visit', () => {
+  const short: Visit = {
+    ...visit('a', '2026-06-30'),
+    wish: { ...visit('a', '2026-06-30').wish, leave: 600 },
+  };
+  const { planned, findings } = viewVisits([short], USUAL_FARM, season);
+  expect(findings).toMatchObject([{ kind: 'no plan', whys: [{ kind: 'time' }, { kind: 'lunch' }] }]);
+  expect(planned[0]?.plan).toMatchObject({ ok: false, ways: [] });
+});
+
 it('puts dates in order, and the clashes of a date before its kiddings', () => {
   const later = [visit('c', '2026-05-28'), visit('d', '2026-05-28')];
   const sooner = [visit('a', '2026-05-27'), visit('b', '2026-05-27')];
