@@ -2,7 +2,7 @@
 import { dayNumber } from '../../../calendar/day.ts';
 import { PAPERS, type Paper } from '../../../sheet/pageMeasures.ts';
 import { gradeOf, gradeSign, type Grade } from '../../../tasks/grades.ts';
-import { MEASURED_BY, MEASURES, type Measure } from './measures.ts';
+import { MEASURED_BY, measuresFor, type Measure } from './measures.ts';
 import type { SheetDoe } from './measuredSheet.ts';
 import { numberOf, readCounts, readOfDoes } from './typed.ts';
 
@@ -53,9 +53,10 @@ export function readAfter(query: string, does: readonly SheetDoe[], usual: After
   const asked = new URLSearchParams(query);
   const text = (name: string) => asked.get(name) ?? '';
   const lines = (name: string) => text(name).replaceAll('_', '\n');
-  const measure = MEASURES.find((one) => one === text('measure')) ?? usual.measure;
+  const grade = gradeOf(text('grade')) ?? usual.grade;
+  const measure = measuresFor(grade).find((one) => one === text('measure')) ?? usual.measure;
   return {
-    grade: gradeOf(text('grade')) ?? usual.grade,
+    grade,
     paper: PAPERS.find((one) => one === text('paper')) ?? usual.paper,
     date: dayNumber(text('date')) === null ? '' : text('date'),
     doe: does.find(({ id }) => id === text('doe'))?.id ?? usual.doe,

@@ -57,6 +57,12 @@ describe('guesses', () => {
 
 describe('the address', () => {
   const usual: AfterWish = { grade: 2, paper: 'letter', date: '', doe: 'fern', guesses: '', gave: '', measure: 'milk', numbers: '' }; // prettier-ignore
+  it('takes no measure that the grade does not have', () => {
+    // Ears want a ruler, which comes in grade 2 (2.MD.A.1).
+    expect(readAfter('?grade=2&measure=ears', DOES, usual).measure).toBe('ears');
+    expect(readAfter('?grade=1&measure=ears', DOES, usual)).toMatchObject({ grade: 1, measure: 'milk' });
+  });
+
   it('keeps what was understood, and no line that was not', () => {
     const wish: AfterWish = { ...usual, grade: 0, paper: 'a4', date: '2026-05-27', guesses: '5 x 7\nAna\n6 1/2', gave: '6½', numbers: 'Fern 2 7\nAna 3' }; // prettier-ignore
     const query = writeAfter(wish, DOES);
