@@ -2,7 +2,7 @@
 import { bandOfGrade } from '../tasks/grades.ts';
 import { isHopeless, type Course } from './course.ts';
 import { gather, type Gathered, type Memo } from './gathered.ts';
-import { isLess } from './groups.ts';
+import { isLess, leastAdults } from './groups.ts';
 import type { MilkingFit } from './milking.ts';
 import { stationsOn } from './stationsOn.ts';
 import { hasTimetable, timetable, timeWhys, type Laid } from './timetable.ts';
@@ -132,8 +132,10 @@ function crowdNotes(
 ): TripNote[] {
   const rules = farm.rules[bandOfGrade(wish.grade)];
   const notes: TripNote[] = [];
+  // Where adults are wanting, the groups are made as if they were there; what holds of these would only confuse.
   const perAdult = Math.max(...groups.map((one) => Math.ceil(one.children / one.adults)));
-  if (perAdult > rules.perAdult.aim) notes.push({ kind: 'few adults', perAdult, aim: rules.perAdult.aim });
+  if (wish.adults >= leastAdults(wish.children, farm, rules) && perAdult > rules.perAdult.aim)
+    notes.push({ kind: 'few adults', perAdult, aim: rules.perAdult.aim });
   const washes = laid === null || laid.beats.some(({ kind }) => kind === 'meal' || kind === 'wash');
   // One party alone takes no turns.
   if (washes && course.wash.inTurn && course.wash.parties.length > 1) {

@@ -55,7 +55,7 @@ describe('the pack of a trip', () => {
       await page.getByRole('button', { name: 'Un solo PDF' }).click();
       const link = page.locator('.one-pdf a');
       await link.waitFor({ timeout: 60_000 });
-      expect(await link.getAttribute('download')).toBe('trip-2026-05-27-grade-2-6-children-0930-es-a4.pdf');
+      expect(await link.getAttribute('download')).toBe('trip-2026-05-27-grade-2-6-children-0930-fern-es-a4.pdf');
       const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
       const file = join(visit.site.dist, '..', 'test-trip-pack.pdf');
       await download.saveAs(file);

@@ -62,11 +62,11 @@ export function packCase(query: string, ground: PackGround): PackCase {
 }
 
 /**
- * The name of a file of a visit, without its ending: day, grade, children and arrival, which tell two visits of a day apart;
- * no name of anybody.
- * @example `trip-2026-05-27-grade-2-54-children-0930`
+ * The name of a file of a visit, without its ending: day, grade, children, arrival and the class word, which tell two visits
+ * of a day apart; no name of anybody.
+ * @example `trip-2026-05-27-grade-2-54-children-0930-fern`
  */
-export function tripFileName({ date, grade, children, arrive }: TripWish): string {
+export function tripFileName({ date, grade, children, arrive, word }: TripWish): string {
   const time = clockText(arrive).replace(':', '').padStart(4, '0');
-  return `trip-${date}-grade-${gradeSign(grade)}-${children}-children-${time}`;
+  return `trip-${date}-grade-${gradeSign(grade)}-${children}-children-${time}${word === '' ? '' : `-${word}`}`;
 }

@@ -53,6 +53,13 @@ describe('reasons', () => {
     expect(whys).toEqual([{ kind: 'adults', is: 2, needs: 3, most: 12 }]);
   });
 
+  it('say nothing of how many children an adult has while adults are wanting', () => {
+    const notes = (adults: number) =>
+      plan({ children: 30, adults, leave: 900 }).notes.map(({ kind }) => kind);
+    expect(notes(4)).toContain('few adults');
+    expect(notes(2)).not.toContain('few adults');
+  });
+
   it('name each station that is too small for the largest party', () => {
     // 40 children in two parties: 20 each, and a station has room for 16.
     const { whys, ways } = failed(plan({ children: 40, adults: 6, leave: 900 }));

@@ -98,6 +98,12 @@ describe('tripOrder', () => {
       address: 'es/trip/pack/?date=2026-05-27&adults=5&pack=home.keys&paper=a4',
       file: 'trip-2026-05-27-grade-2-24-children-0930-es-a4.pdf',
     });
+    // Two classes that are alike in all else go by their words.
+    const named = order('date=2026-05-27&children=24&adults=5&word=oak');
+    if (!named.ok) throw new Error(named.faults.join());
+    expect(tripJob(named.order, GROUND).file).toBe(
+      'trip-2026-05-27-grade-2-24-children-0930-oak-en-letter.pdf',
+    );
   });
 
   it('refuses what it cannot read and a day that does not work', () => {
