@@ -29,7 +29,7 @@ export function draftDay(wish: TripWish, farm: TripFarm, ground: DayGround, memo
     if (best === null || isNearer(draft, best)) best = draft;
     if (draft.laid) break;
   }
-  return { ...best!, notes: [...best!.notes, { kind: 'farm chose', stations: best!.chosen }] };
+  return { ...best!, notes: [{ kind: 'farm chose', stations: best!.chosen }, ...best!.notes] };
 }
 
 /** Whether `draftDay` finds a day, without asking why not. */
