@@ -148,9 +148,10 @@ async function startMachine(
   const noted = join(profile, 'DevToolsActivePort');
   rmSync(noted, { force: true });
   const machine = spawn(found.path, [...CHROMIUM_FLAGS, `--user-data-dir=${profile}`, '--remote-debugging-port=0', 'about:blank'], { stdio: 'ignore' }); // prettier-ignore
-  await expect.poll(() => existsSync(noted), { timeout: 30_000 }).toBe(true);
-  const [port] = readFileSync(noted, 'utf8').split('\n');
-  const connected = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  // The file is there a moment before its port is written into it.
+  const port = () => (existsSync(noted) ? readFileSync(noted, 'utf8').split('\n')[0] : '');
+  await expect.poll(port, { timeout: 30_000 }).toMatch(/^\d+$/);
+  const connected = await chromium.connectOverCDP(`http://127.0.0.1:${port()}`);
   const [own] = connected.contexts();
   if (!own) throw new Error('The browser has no window.');
   const cutPower = async () => {
