@@ -148,6 +148,8 @@ async function startMachine(
   const noted = join(profile, 'DevToolsActivePort');
   rmSync(noted, { force: true });
   const machine = spawn(found.path, [...CHROMIUM_FLAGS, `--user-data-dir=${profile}`, '--remote-debugging-port=0', 'about:blank'], { stdio: 'ignore' }); // prettier-ignore
+  // Also where the test fails before it cuts the power itself.
+  onTestFinished(() => void machine.kill('SIGKILL'));
   // The file is there a moment before its port is written into it.
   const port = () => (existsSync(noted) ? readFileSync(noted, 'utf8').split('\n')[0] : '');
   await expect.poll(port, { timeout: 30_000 }).toMatch(/^\d+$/);
