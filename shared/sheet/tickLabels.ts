@@ -1,4 +1,5 @@
 // What stands at the ticks of a number line: each tick to the last part of its step.
+import Fraction from 'fraction.js';
 import { written, type Shown } from '../quantity/grade.ts';
 
 /**
@@ -9,16 +10,10 @@ import { written, type Shown } from '../quantity/grade.ts';
 export function tickLabels(from: Shown, step: Shown, count: number): string[] {
   const isDecimal = from.places !== undefined || step.places !== undefined;
   const places = Math.max(from.places ?? 0, step.places ?? 0);
-  const den = from.den * step.den;
+  const stride = new Fraction(step.num, step.den);
   return Array.from({ length: count }, (_, index) => {
-    const num = from.num * step.den + index * step.num * from.den;
-    if (isDecimal) return written({ num, den, places });
-    const common = divisor(Math.abs(num), den);
-    return written({ num: num / common, den: den / common });
+    const { s: sign, n, d } = new Fraction(from.num, from.den).add(stride.mul(index));
+    const shown = { num: Number(sign * n), den: Number(d) };
+    return written(isDecimal ? { ...shown, places } : shown);
   });
-}
-
-/** The greatest common divisor. */
-function divisor(a: number, b: number): number {
-  return b === 0 ? a : divisor(b, a % b);
 }
